@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: Apache-2.0
+// The job: everything that one garden needs over its life, as plain values. `formats` reads and writes it, `study`
+// translates it for the engines. Luminaires, outputs and joints share one space of ids, since a cable ends at any of
+// them. Parts that later work fills (views, programme, offer, visits) keep their place as documents of their own.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "geometry/point.hpp"
+#include "job/catalogue.hpp"
+#include "job/extra.hpp"
+#include "job/plan.hpp"
+#include "job/site.hpp"
+
+namespace duskwire::job {
+
+inline constexpr int format_version = 1;
+
+struct Luminaire {
+  std::string id;
+  std::string name;
+  std::string item;                   // LuminaireItem
+  std::optional<geometry::Point3> position;
+  double azimuth_deg = 0;             // aim: clockwise from north
+  double tilt_deg = 0;                // aim: 0 level, 90 up, -90 down
+  double dim_pct = 100;
+  std::string zone;
+  std::string joint;                  // joint where its own lead is spliced; empty if a cable ends at the luminaire
+  std::optional<double> lead_length_m;  // where its own lead is not as long as the item's
+  std::optional<double> slack_m;      // loose cable at this fixture where it differs from the practice
+  Extra extra;
+};
+
+struct Output {
+  std::string id;   // unique in the job: a cable starts at it
+  double tap_v = 0; // one of the item's taps
+  std::optional<double> limit_a;  // where a smaller protective device is fitted
+  Extra extra;
+};
+
+enum class Mounting : std::uint8_t { wall = 0, post = 1, indoors = 2 };
+
+struct Transformer {
+  std::string id;
+  std::string name;
+  std::string item;                   // TransformerItem
+  std::optional<geometry::Point2> position;
+  double mounting_height_m = 0.3;     // lower edge over grade
+  Mounting mounting = Mounting::wall;
+  std::string receptacle;             // id in the plan; empty: not known
+  bool extension_cord = false;
+  std::vector<std::string> controls;  // ControlItem ids
+  std::vector<Output> outputs;
+  Extra extra;
+};
+
+struct Cable {
+  std::string id;
+  std::string item;                   // CableItem
+  std::string from;                   // id of an output, joint or luminaire
+  std::string to;
+  geometry::Polyline path;            // route on the plan, ends included; may be empty
+  std::optional<double> length_m;     // one way, without slack; where absent the path's length
+  std::optional<double> slack_from_m; // where it differs from the practice
+  std::optional<double> slack_to_m;
+  std::optional<double> depth_m;      // cover over the cable
+  std::optional<GroundKind> ground;   // what it lies under where the plan does not tell
+  std::string sleeve;                 // id in the plan
+  bool crossed = false;               // conductors swapped at `to` (seen on site)
+  Extra extra;
+};
+
+enum class JointKind : std::uint8_t { in_line = 0, branch = 1, hub = 2, end_of_run = 3 };
+
+struct AsBuilt {
+  std::string fixed_point_1;          // ids in the plan
+  std::string fixed_point_2;
+  std::optional<double> offset_1_m;
+  std::optional<double> offset_2_m;
+  std::optional<double> depth_m;
+  std::vector<std::string> pictures;  // content hashes
+  std::string recorded;               // ISO 8601 date or time
+  bool done = false;
+  Extra extra;
+};
+
+struct Joint {
+  std::string id;
+  std::string name;
+  JointKind kind = JointKind::in_line;
+  std::optional<geometry::Point2> position;
+  std::string connector;              // ConnectorItem; empty: not chosen yet
+  std::optional<std::uint32_t> connector_count;  // pieces as fitted; where absent one per conductor
+  bool buried = true;                 // in the ground, not inside a fixture or an enclosure
+  std::optional<AsBuilt> as_built;
+  Extra extra;
+};
+
+// A part that later versions of the program work with; its shape is checked by formats, its text kept whole.
+struct Reserved {
+  std::string json = "";  // JSON text; empty: absent
+};
+
+struct Job {
+  std::string id;
+  std::string title;
+  std::string created;  // ISO 8601 date
+  Site site;
+  Client client;
+  Practice practice;
+  Catalogue catalogue;
+  Plan plan;
+  std::vector<Luminaire> luminaires;
+  std::vector<Transformer> transformers;
+  std::vector<Cable> cables;
+  std::vector<Joint> joints;
+  Reserved views;      // array: photographs with calibration
+  Reserved programme;  // array: switching
+  Reserved offer;      // object: rates, margins, terms, options
+  Reserved visits;     // array: readings, notes
+  Extra extra;
+};
+
+}  // namespace duskwire::job
