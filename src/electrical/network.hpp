@@ -44,8 +44,8 @@ struct Load {
   LoadKind kind = LoadKind::regulated_led;
   double power_va = 0;          // apparent power at rated volts, >= 0; filament and resistive: watts = VA
   double rated_v = 12;          // where filament, resistive and constant current draw power_va, > 0
-  double v_cut_off = 0;         // LED kinds: below it no current (it fades in over `cut_off_band_v`)
-  double v_regulation_min = 0;  // LED kinds: below it light falls
+  double v_cut_off = 0;         // LED kinds: below it no current (it fades in over cut_off_band_v of loads.hpp)
+  double v_regulation_min = 0;  // below it light falls; LED kinds: > 0; other kinds: where it is called dim
   double v_max = 0;             // above it the lamp is over its voltage; 0: no limit known
 };
 

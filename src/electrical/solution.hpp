@@ -9,7 +9,7 @@ namespace duskwire::electrical {
 
 enum class LampState : std::uint8_t {
   off = 0,        // no supply, or below cut-off
-  dim = 1,        // alight below its regulation range (a filament below 90 % light counts as dim)
+  dim = 1,        // alight below its regulation range (a filament: below Load::v_regulation_min)
   regulated = 2,  // inside its range
   over = 3,       // above its highest voltage
 };

@@ -28,8 +28,9 @@ struct WorkspaceDeleter {
 };
 using WorkspacePtr = std::unique_ptr<Workspace, WorkspaceDeleter>;
 
-// Fails with the first error of validate(). The Prepared keeps its own copy of what it needs.
-[[nodiscard]] Result<std::shared_ptr<const Prepared>> prepare(const Network& network);
+// Fails with the first error of validate(). The Prepared owns the network: move it in where it is not needed again.
+[[nodiscard]] Result<std::shared_ptr<const Prepared>> prepare(Network network);
+[[nodiscard]] const Network& network_of(const Prepared& prepared);
 
 [[nodiscard]] WorkspacePtr make_workspace(const Prepared& prepared);
 
@@ -38,7 +39,7 @@ using WorkspacePtr = std::unique_ptr<Workspace, WorkspaceDeleter>;
 const Solution& solve(const Prepared& prepared, const Condition& condition, Workspace& workspace);
 
 // Convenience for one-off use.
-[[nodiscard]] Result<Solution> solve(const Network& network, const Condition& condition = {});
+[[nodiscard]] Result<Solution> solve(Network network, const Condition& condition = {});
 
 // True if the whole of the network went to the sweep (no loop, no half-open cable in a loop, no bridge between nodes).
 [[nodiscard]] bool is_radial(const Prepared& prepared);

@@ -1,0 +1,218 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "electrical/loads.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace duskwire::electrical {
+namespace {
+
+constexpr double band_inv = 1.0 / cut_off_band_v;
+// An empty slot: its fade-in is complete at any voltage and its power is 0.
+constexpr double empty_v_cut = -1.0;
+constexpr double least_regulation_v = 1e-3;
+
+struct Fade {
+  double share = 0;
+  double slope_per_v = 0;
+};
+
+Fade fade_in(double size_v, double v_cut) {
+  const double t = (size_v - v_cut) * band_inv;
+  if (t <= 0) return {0, 0};
+  if (t >= 1) return {1, 0};
+  return {t, band_inv};
+}
+
+LoadPoint led_point(double body_a, double body_slope_s, const Fade& fade, double size_v) {
+  const double leak_a = off_leak_s * size_v;
+  return {fade.share * body_a + (1 - fade.share) * leak_a,
+          fade.share * body_slope_s + (1 - fade.share) * off_leak_s + fade.slope_per_v * (body_a - leak_a)};
+}
+
+LoadPoint regulated_point(double s_va, double v_reg, double v_cut, double size_v) {
+  const double inverse = 1.0 / std::max(size_v, v_reg);
+  const double body_a = s_va * inverse;
+  return led_point(body_a, size_v > v_reg ? -body_a * inverse : 0.0, fade_in(size_v, v_cut), size_v);
+}
+
+LoadPoint filament_point(double s_va, double rated_v, double size_v) {
+  const double rated_a = s_va / rated_v;
+  const double share = size_v / rated_v;
+  if (share < filament_linear_below) {
+    const double slope = rated_a * std::pow(filament_linear_below, 0.6) / (filament_linear_below * rated_v);
+    return {slope * size_v, slope};
+  }
+  const double current_a = rated_a * std::pow(share, 0.6);
+  return {current_a, 0.6 * current_a / size_v};
+}
+
+double regulation_floor(double v_regulation_min) { return std::max(v_regulation_min, least_regulation_v); }
+
+// The monotone line of an LED under its range: its steepest rise, so that the line is never below the load.
+double steepest_rise_s(double s_va, double v_floor) { return s_va / v_floor * band_inv + off_leak_s; }
+
+}  // namespace
+
+LoadPoint load_point(const Load& load, double s_va, double v) {
+  const double size_v = std::abs(v);
+  LoadPoint point;
+  switch (load.kind) {
+    case LoadKind::regulated_led:
+      point = regulated_point(s_va, regulation_floor(load.v_regulation_min), load.v_cut_off, size_v);
+      break;
+    case LoadKind::constant_current_led:
+      point = led_point(s_va / load.rated_v, 0, fade_in(size_v, load.v_cut_off), size_v);
+      break;
+    case LoadKind::filament:
+      point = filament_point(s_va, load.rated_v, size_v);
+      break;
+    case LoadKind::resistive:
+      point.slope_s = s_va / (load.rated_v * load.rated_v);
+      point.current_a = point.slope_s * size_v;
+      break;
+  }
+  point.current_a = std::copysign(point.current_a, v);
+  return point;
+}
+
+double load_light(const Load& load, double level, double v) {
+  const double size_v = std::abs(v);
+  switch (load.kind) {
+    case LoadKind::regulated_led:
+    case LoadKind::constant_current_led: {
+      // Under regulation an LED cannot give more light than the power it takes: share of power, an estimate.
+      const double share = std::min(1.0, size_v / regulation_floor(load.v_regulation_min));
+      return level * share * fade_in(size_v, load.v_cut_off).share;
+    }
+    case LoadKind::filament:
+      return level * std::pow(size_v / load.rated_v, 3.4);
+    case LoadKind::resistive:
+      return level * (size_v / load.rated_v) * (size_v / load.rated_v);
+  }
+  return 0;
+}
+
+LampState load_state(const Load& load, double s_va, double v) {
+  const double size_v = std::abs(v);
+  const double dark_v = is_led(load.kind) ? load.v_cut_off : filament_linear_below * load.rated_v;
+  if (s_va <= 0 || size_v <= dark_v) return LampState::off;
+  if (load.v_max > 0 && size_v > load.v_max) return LampState::over;
+  return size_v < load.v_regulation_min ? LampState::dim : LampState::regulated;
+}
+
+void LoadBank::add_empty() {
+  s_va.push_back(0);
+  v_reg.push_back(least_regulation_v);
+  v_cut.push_back(empty_v_cut);
+  load.push_back(no_load);
+}
+
+void LoadBank::add(const Load& new_load, std::uint32_t index) {
+  if (new_load.kind != LoadKind::regulated_led) {
+    special.push_back({static_cast<std::uint32_t>(size()), new_load, -1, index});
+    add_empty();
+    load.back() = index;
+    return;
+  }
+  s_va.push_back(new_load.power_va);
+  v_reg.push_back(regulation_floor(new_load.v_regulation_min));
+  v_cut.push_back(new_load.v_cut_off);
+  load.push_back(index);
+}
+
+void LoadBank::add_conductance(double conductance_s) {
+  special.push_back({static_cast<std::uint32_t>(size()), {}, conductance_s, no_load});
+  add_empty();
+}
+
+namespace {
+
+// The hot loop: written without branches so that it runs at the speed of its division.
+LinearisationCheck linearise_regulated(const LoadBank& bank, const double* s_va, const double* v, std::size_t first,
+                                       std::size_t last, double* slope_s, double* offset_a) {
+  const double* v_reg = bank.v_reg.data();
+  const double* v_cut = bank.v_cut.data();
+  double worst = 0;
+  double lowest_room = 0;
+  for (std::size_t k = first; k < last; ++k) {
+    const double size_v = std::abs(v[k]);
+    const double room_v = size_v - v_reg[k];
+    const double inverse = 1.0 / (room_v > 0 ? size_v : v_reg[k]);
+    const double body_a = s_va[k] * inverse;
+    const double body_slope = room_v > 0 ? -body_a * inverse : 0.0;
+    const double raw = (size_v - v_cut[k]) * band_inv;
+    const double capped = raw < 1 ? raw : 1.0;
+    const double t = capped > 0 ? capped : 0.0;
+    const double t_slope = raw == t ? band_inv : 0.0;
+    const double leak_a = off_leak_s * size_v;
+    const double current = std::copysign(t * body_a + (1 - t) * leak_a, v[k]);
+    const double slope = t * body_slope + (1 - t) * off_leak_s + t_slope * (body_a - leak_a);
+    const double miss = std::abs(current - (slope_s[k] * v[k] + offset_a[k]));
+    worst = miss > worst ? miss : worst;
+    // An empty slot (s = 0) has room at any voltage worth looking at: it counts 0.
+    const double counted = s_va[k] > 0 ? room_v : 0.0;
+    lowest_room = counted < lowest_room ? counted : lowest_room;
+    slope_s[k] = slope;
+    offset_a[k] = current - slope * v[k];
+  }
+  return {worst, lowest_room < 0};
+}
+
+LinearisationCheck linearise_monotone(const LoadBank& bank, const double* s_va, const double* v, std::size_t first,
+                                      std::size_t last, double* slope_s, double* offset_a) {
+  LinearisationCheck check;
+  for (std::size_t k = first; k < last; ++k) {
+    const double size_v = std::abs(v[k]);
+    const double current = std::copysign(regulated_point(s_va[k], bank.v_reg[k], bank.v_cut[k], size_v).current_a, v[k]);
+    check.residual_a = std::max(check.residual_a, std::abs(current - (slope_s[k] * v[k] + offset_a[k])));
+    const bool below = s_va[k] > 0 && size_v < bank.v_reg[k];
+    check.below_regulation = check.below_regulation || below;
+    slope_s[k] = below ? steepest_rise_s(s_va[k], bank.v_reg[k]) : 0.0;
+    offset_a[k] = current - slope_s[k] * v[k];
+  }
+  return check;
+}
+
+}  // namespace
+
+LinearisationCheck linearise(const LoadBank& bank, const double* s_va, const double* special_s_va, const double* v,
+                             std::size_t first, std::size_t last, std::size_t special_first, std::size_t special_last,
+                             Linearisation mode, double* slope_s, double* offset_a) {
+  // Special slots are empty in the bank: their old lines are set aside before the hot loop overwrites them.
+  struct Line {
+    double slope_s, offset_a;
+  };
+  thread_local std::vector<Line> old_lines;
+  old_lines.clear();
+  for (std::size_t j = special_first; j < special_last; ++j) {
+    const std::uint32_t slot = bank.special[j].slot;
+    old_lines.push_back({slope_s[slot], offset_a[slot]});
+    slope_s[slot] = offset_a[slot] = 0;
+  }
+  LinearisationCheck check = mode == Linearisation::tangent
+                                 ? linearise_regulated(bank, s_va, v, first, last, slope_s, offset_a)
+                                 : linearise_monotone(bank, s_va, v, first, last, slope_s, offset_a);
+  for (std::size_t j = special_first; j < special_last; ++j) {
+    const LoadBank::Special& special = bank.special[j];
+    const std::uint32_t slot = special.slot;
+    LoadPoint point{special.conductance_s * v[slot], special.conductance_s};
+    if (special.conductance_s < 0) {
+      point = load_point(special.load, special_s_va[j], v[slot]);
+      const bool led = special.load.kind == LoadKind::constant_current_led && special_s_va[j] > 0;
+      const bool below = led && std::abs(v[slot]) < std::max(special.load.v_regulation_min, least_regulation_v);
+      check.below_regulation = check.below_regulation || below;
+      if (mode == Linearisation::monotone && below) {
+        point.slope_s = special_s_va[j] / special.load.rated_v * band_inv + off_leak_s;
+      }
+    }
+    const Line& old = old_lines[j - special_first];
+    check.residual_a =
+        std::max(check.residual_a, std::abs(point.current_a - (old.slope_s * v[slot] + old.offset_a)));
+    slope_s[slot] = point.slope_s;
+    offset_a[slot] = point.current_a - point.slope_s * v[slot];
+  }
+  return check;
+}
+
+}  // namespace duskwire::electrical
