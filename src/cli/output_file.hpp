@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: Apache-2.0
+// Reading and writing files whole: nothing half-written is ever left under the name that was asked for.
+#pragma once
+
+#include <string>
+
+#include "base/result.hpp"
+
+namespace duskwire::cli {
+
+// The whole of a file, or of standard input for "-".
+[[nodiscard]] Result<std::string> read_file(const std::string& path);
+
+// Writes beside `path` under a temporary name, flushes to the disk, then renames. Errors: conflict where the file
+// exists and `replace` is false, unavailable where the disk refuses.
+[[nodiscard]] Result<bool> write_file(const std::string& path, const std::string& text, bool replace);
+
+}  // namespace duskwire::cli

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: Apache-2.0
+// Table: aligned columns that fit a width. Columns marked flexible give way first: their text wraps inside the cell.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cli/text_style.hpp"
+
+namespace duskwire::cli {
+
+enum class Align { left, right };
+
+struct Column {
+  std::string head;
+  Align align = Align::left;
+  bool flexible = false;  // may be made narrower than its text, down to `min_cells`
+  int min_cells = 8;
+};
+
+struct Cell {
+  std::string text;
+  Ink ink = Ink::plain;
+  bool drawn = false;  // text already holds its colours: never wrapped
+};
+
+using Row = std::vector<Cell>;
+
+class Table {
+ public:
+  explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
+
+  // Precondition: as many cells as columns.
+  void add(Row row) { rows_.push_back(std::move(row)); }
+  [[nodiscard]] bool empty() const { return rows_.empty(); }
+
+  // Lines with line ends, each indented by `indent` cells, no trailing spaces.
+  [[nodiscard]] std::string text(const TextStyle& style, int indent = 2) const;
+
+ private:
+  [[nodiscard]] std::vector<int> widths(int room) const;
+  [[nodiscard]] std::string row_text(const TextStyle& style, const Row& row, const std::vector<int>& cells,
+                                     int indent) const;
+
+  std::vector<Column> columns_;
+  std::vector<Row> rows_;
+};
+
+}  // namespace duskwire::cli
