@@ -164,7 +164,8 @@ LinearisationCheck linearise_monotone(const LoadBank& bank, const double* s_va, 
   LinearisationCheck check;
   for (std::size_t k = first; k < last; ++k) {
     const double size_v = std::abs(v[k]);
-    const double current = std::copysign(regulated_point(s_va[k], bank.v_reg[k], bank.v_cut[k], size_v).current_a, v[k]);
+    const double current =
+        std::copysign(regulated_point(s_va[k], bank.v_reg[k], bank.v_cut[k], size_v).current_a, v[k]);
     check.residual_a = std::max(check.residual_a, std::abs(current - (slope_s[k] * v[k] + offset_a[k])));
     const bool below = s_va[k] > 0 && size_v < bank.v_reg[k];
     check.below_regulation = check.below_regulation || below;
@@ -207,8 +208,7 @@ LinearisationCheck linearise(const LoadBank& bank, const double* s_va, const dou
       }
     }
     const Line& old = old_lines[j - special_first];
-    check.residual_a =
-        std::max(check.residual_a, std::abs(point.current_a - (old.slope_s * v[slot] + old.offset_a)));
+    check.residual_a = std::max(check.residual_a, std::abs(point.current_a - (old.slope_s * v[slot] + old.offset_a)));
     slope_s[slot] = point.slope_s;
     offset_a[slot] = point.current_a - point.slope_s * v[slot];
   }

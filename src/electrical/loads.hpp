@@ -55,7 +55,7 @@ struct LoadBank {
   };
   static constexpr std::uint32_t no_load = 0xffffffffu;
 
-  std::vector<double> s_va;       // nominal
+  std::vector<double> s_va;  // nominal
   std::vector<double> v_reg;
   std::vector<double> v_cut;
   std::vector<std::uint32_t> load;  // network index, or no_load

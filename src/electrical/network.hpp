@@ -25,14 +25,14 @@ struct Segment {
   double copper_b_ohm = 0;   // conductor B
   double contact_a_ohm = 0;  // splices at both ends in conductor A, >= 0: never scaled
   double contact_b_ohm = 0;
-  bool open_a = false;   // conductor A is broken
+  bool open_a = false;  // conductor A is broken
   bool open_b = false;
   bool crossed = false;  // A of `from` runs to B of `to` and the other way round
 };
 
 enum class LoadKind : std::uint8_t {
-  regulated_led = 0,         // keeps its apparent power inside its regulation range
-  filament = 1,              // power ~ V^1.6
+  regulated_led = 0,  // keeps its apparent power inside its regulation range
+  filament = 1,       // power ~ V^1.6
   resistive = 2,
   constant_current_led = 3,  // keeps its current from regulation up
 };
@@ -53,15 +53,15 @@ struct Load {
 struct Output {
   std::uint32_t node = 0;
   std::uint32_t transformer = 0;
-  double emf_v = 0;        // no-load volts of the chosen tap at nominal mains, >= 0
-  double r_own_ohm = 0;    // series resistance of this winding and its tap, >= 0
-  double limit_a = 0;      // protective device of this output; 0: none
+  double emf_v = 0;      // no-load volts of the chosen tap at nominal mains, >= 0
+  double r_own_ohm = 0;  // series resistance of this winding and its tap, >= 0
+  double limit_a = 0;    // protective device of this output; 0: none
 };
 
 struct Transformer {
-  double r_shared_ohm = 0;   // drop in common with its siblings per ampere of their summed current, >= 0
-  double rating_va = 0;      // of the whole; 0: not known
-  double core_loss_w = 0;    // no-load loss at nominal mains
+  double r_shared_ohm = 0;  // drop in common with its siblings per ampere of their summed current, >= 0
+  double rating_va = 0;     // of the whole; 0: not known
+  double core_loss_w = 0;   // no-load loss at nominal mains
 };
 
 // A resistance between any two points: a short, a bridged tap, a half-made joint.

@@ -15,14 +15,14 @@ enum class LampState : std::uint8_t {
 };
 
 struct Solution {
-  bool converged = false;          // Kirchhoff's current law met at every node within 1e-9 A
-  std::uint32_t iterations = 0;    // the most that any part of the network took
-  double worst_residual_a = 0;     // largest current imbalance at any node
-  std::vector<double> node_v;      // conductor A minus conductor B at each node
-  std::vector<double> segment_a_a; // current in conductor A, positive from -> to
-  std::vector<double> segment_b_a; // current in conductor B, positive from -> to (the return is negative)
-  std::vector<double> load_v;      // plus minus minus
-  std::vector<double> load_a;      // into plus
+  bool converged = false;           // Kirchhoff's current law met at every node within 1e-9 A
+  std::uint32_t iterations = 0;     // the most that any part of the network took
+  double worst_residual_a = 0;      // largest current imbalance at any node
+  std::vector<double> node_v;       // conductor A minus conductor B at each node
+  std::vector<double> segment_a_a;  // current in conductor A, positive from -> to
+  std::vector<double> segment_b_a;  // current in conductor B, positive from -> to (the return is negative)
+  std::vector<double> load_v;       // plus minus minus
+  std::vector<double> load_a;       // into plus
   std::vector<LampState> load_state;
   std::vector<double> load_light;  // share of full light, 1 inside regulation
   std::vector<double> output_a;    // out of conductor A

@@ -19,6 +19,9 @@ namespace duskwire::electrical {
 // Warnings: islands without a source, a load across two nodes.
 [[nodiscard]] Problems validate(const Network& network);
 
+// The errors alone: cheaper, since nothing is partitioned.
+[[nodiscard]] Problems validate_errors(const Network& network);
+
 class Prepared;
 
 // Scratch memory and the answer of the last solve; reused from call to call so that the loop allocates nothing.
@@ -50,13 +53,14 @@ struct Potentials {
   std::vector<double> a_v;
   std::vector<double> b_v;
 };
-[[nodiscard]] Potentials potentials(const Prepared& prepared, const Solution& solution, const Condition& condition);
+// Solves anew: the workspace then holds that solution.
+[[nodiscard]] Potentials potentials(const Prepared& prepared, const Condition& condition, Workspace& workspace);
 
 // Factor by which all loads (or all cable lengths) may grow before the first lamp that is regulated now leaves
 // regulation. 1 or less never occurs for a network whose lamps are all regulated; 0 if some lamp is not regulated now.
 struct Margin {
-  double factor = 0;        // capped at `cap`
-  bool beyond_cap = false;  // no lamp left regulation up to the cap
+  double factor = 0;             // capped at `cap`
+  bool beyond_cap = false;       // no lamp left regulation up to the cap
   std::uint32_t first_load = 0;  // the lamp that leaves first
 };
 inline constexpr double margin_cap = 20.0;
@@ -67,8 +71,8 @@ inline constexpr double margin_cap = 20.0;
 // `output` is the output that feeds most of it.
 struct ShortCircuit {
   std::vector<double> node_a;
-  std::vector<std::uint32_t> output;    // the output that carries the most of it; no_output where none does
-  std::vector<double> output_share_a;   // what that output's protective device sees
+  std::vector<std::uint32_t> output;   // the output that carries the most of it; no_output where none does
+  std::vector<double> output_share_a;  // what that output's protective device sees
 };
 inline constexpr std::uint32_t no_output = 0xffffffffu;
 [[nodiscard]] ShortCircuit short_circuit(const Prepared& prepared, const Condition& condition, Workspace& workspace);

@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: Apache-2.0
+// The sweep: one linear solve of a tree is one pass from the leaves to the source and one back, without allocation.
+#include "electrical/forest.hpp"
+
+#include <algorithm>
+#include <cstring>
+
+namespace duskwire::electrical {
+
+void resize(ForestState& state, const Forest& forest) {
+  const std::size_t n = forest.parent.size();
+  for (std::vector<double>* array : {&state.r_ohm, &state.emf_v, &state.s_va, &state.v, &state.slope_s, &state.offset_a,
+                                     &state.y_s, &state.w_a, &state.inverse}) {
+    array->assign(n, 0.0);
+  }
+  state.special_s_va.assign(forest.bank.special.size(), 0.0);
+}
+
+void load_condition(ForestState& state, const Forest& forest, const Network& network, const Condition& condition) {
+  const std::size_t n = forest.parent.size();
+  for (std::size_t k = 0; k < n; ++k) {
+    state.r_ohm[k] = forest.copper_ohm[k] * condition.copper_factor + forest.fixed_ohm[k];
+  }
+  for (const Forest::Head& head : forest.heads) {
+    state.emf_v[head.slot] = network.outputs[head.output].emf_v * condition.mains_factor;
+  }
+  const double factor = condition.load_factor;
+  for (std::size_t k = 0; k < n; ++k) state.s_va[k] = forest.bank.s_va[k] * factor;
+  for (std::size_t j = 0; j < forest.bank.special.size(); ++j) {
+    state.special_s_va[j] = forest.bank.special[j].load.power_va * factor;
+  }
+  if (condition.load_level.empty()) return;
+  for (std::size_t k = 0; k < n; ++k) {
+    if (forest.bank.load[k] != LoadBank::no_load) state.s_va[k] *= condition.load_level[forest.bank.load[k]];
+  }
+  for (std::size_t j = 0; j < forest.bank.special.size(); ++j) {
+    const std::uint32_t index = forest.bank.special[j].index;
+    if (index != LoadBank::no_load) state.special_s_va[j] *= condition.load_level[index];
+  }
+}
+
+void ForestBlock::start_unloaded() {
+  const std::uint32_t* parent = forest_.parent.data();
+  double* v = state_.v.data();
+  v[block_.first] = 0;
+  for (std::size_t k = block_.first + 1; k < block_.head_end; ++k) v[k] = v[parent[k]] + state_.emf_v[k];
+  for (std::size_t k = block_.head_end; k < block_.last; ++k) v[k] = v[parent[k]];
+}
+
+LinearisationCheck ForestBlock::linearise(Linearisation mode) {
+  return duskwire::electrical::linearise(forest_.bank, state_.s_va.data(), state_.special_s_va.data(), state_.v.data(),
+                                         block_.first, block_.last, block_.special_first, block_.special_last, mode,
+                                         state_.slope_s.data(), state_.offset_a.data());
+}
+
+// Seen from its parent, a slot is the line I = Y V + W with Y = y / (1 + r y), W = (w + y e) / (1 + r y), where y and w
+// sum its load line and those of its children. Leaves first, so that children are complete; then volts from the source
+// down: V = (V_parent + e - r w) / (1 + r y).
+bool ForestBlock::step() {
+  constexpr double least_denominator = 1e-9;  // at or below 0 the linear network is past its point of collapse
+  const std::uint32_t* parent = forest_.parent.data();
+  const double* r = state_.r_ohm.data();
+  const double* emf = state_.emf_v.data();
+  double* y = state_.y_s.data();
+  double* w = state_.w_a.data();
+  double* v = state_.v.data();
+  double* inverse = state_.inverse.data();
+  const std::size_t first = block_.first;
+  const std::size_t head_end = block_.head_end;
+  const std::size_t last = block_.last;
+  std::memcpy(y + first, state_.slope_s.data() + first, (last - first) * sizeof(double));
+  std::memcpy(w + first, state_.offset_a.data() + first, (last - first) * sizeof(double));
+  bool sound = true;
+  for (std::size_t k = last; k-- > head_end;) {
+    const double denominator = 1.0 + r[k] * y[k];
+    sound = sound && denominator > least_denominator;
+    const double inv = 1.0 / denominator;
+    inverse[k] = inv;
+    const std::uint32_t p = parent[k];
+    y[p] += y[k] * inv;
+    w[p] += w[k] * inv;
+  }
+  for (std::size_t k = head_end; k-- > first + 1;) {
+    const double denominator = 1.0 + r[k] * y[k];
+    sound = sound && denominator > least_denominator;
+    const double inv = 1.0 / denominator;
+    inverse[k] = inv;
+    const std::uint32_t p = parent[k];
+    y[p] += y[k] * inv;
+    w[p] += (w[k] + y[k] * emf[k]) * inv;
+  }
+  if (!sound) return false;
+  v[first] = 0;
+  for (std::size_t k = first + 1; k < head_end; ++k) v[k] = (v[parent[k]] + emf[k] - r[k] * w[k]) * inverse[k];
+  for (std::size_t k = head_end; k < last; ++k) v[k] = (v[parent[k]] - r[k] * w[k]) * inverse[k];
+  return true;
+}
+
+void ForestBlock::save() { saved_v_.assign(state_.v.begin() + block_.first, state_.v.begin() + block_.last); }
+
+void ForestBlock::restore() { std::copy(saved_v_.begin(), saved_v_.end(), state_.v.begin() + block_.first); }
+
+bool ForestBlock::not_above_saved() const {
+  constexpr double slack_v = 1e-6;
+  for (std::size_t k = 0; k < saved_v_.size(); ++k) {
+    if (state_.v[block_.first + k] > saved_v_[k] + slack_v) return false;
+  }
+  return true;
+}
+
+}  // namespace duskwire::electrical

@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: Apache-2.0
+// Meshed parts of a network: both conductors as they are, nodal analysis with explicit currents for outputs and for
+// edges of (nearly) no resistance, solved by a sparse symmetric factorisation. Internal to the room.
+//
+//   unknowns  u (potential of each conductor at each node), i (explicit branch currents)
+//   KCL       sum g (u_p - u_q) + sum i + load lines = 0 at each conductor point
+//   branch    u_p - u_q - r i = 0
+//   output    -(u_a - u_b) - r_own i - r_shared (sum of the transformer's i) = -emf,  i leaves through conductor A
+//
+// The matrix is symmetric quasi-definite (Vanderbei 1995, from memory), so LDL^T exists in any order once both
+// diagonals are nudged by a small number; the nudge stays out of the residual, and refinement removes its effect.
+#pragma once
+
+#include <Eigen/SparseCholesky>
+#include <Eigen/SparseCore>
+#include <cstdint>
+#include <vector>
+
+#include "electrical/iteration.hpp"
+#include "electrical/loads.hpp"
+#include "electrical/network.hpp"
+#include "electrical/partition.hpp"
+
+namespace duskwire::electrical {
+
+using SparseMatrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
+
+struct MeshPart {
+  // A resistance between two conductor points; `current` is its unknown where it is explicit.
+  struct Edge {
+    std::uint32_t p = 0;
+    std::uint32_t q = 0;
+    double copper_ohm = 0;
+    double fixed_ohm = 0;
+    std::uint32_t current = nothing;
+    std::uint32_t segment = nothing;  // one of both is set
+    std::uint32_t bridge = nothing;
+    bool conductor_b = false;  // of the segment
+    int at_pq = -1;            // place in the matrix values: off-diagonal, or (explicit) row `current` x p, q
+    int at_q = -1;
+  };
+  struct Source {
+    std::uint32_t a = 0;
+    std::uint32_t b = 0;
+    std::uint32_t current = 0;
+    std::uint32_t output = 0;  // in the network
+  };
+  struct Coupling {  // r_shared between two explicit output currents
+    std::uint32_t i = 0;
+    std::uint32_t j = 0;
+    double r_ohm = 0;
+    int at = -1;
+  };
+  struct Lamp {
+    std::uint32_t plus = 0;
+    std::uint32_t minus = 0;
+    int at = -1;  // off-diagonal place; -1: both leads on one point
+  };
+
+  std::vector<std::uint32_t> nodes;  // of the network, in local order; unknown of (local node k, conductor c) is 2k + c
+  std::uint32_t unknowns = 0;
+  std::vector<Edge> edges;
+  std::vector<Source> sources;
+  std::vector<Coupling> couplings;
+  std::vector<Lamp> lamps;  // in the order of `bank`
+  LoadBank bank;
+  SparseMatrix pattern;  // lower triangle
+  std::vector<int> at_diagonal;
+};
+
+[[nodiscard]] MeshPart build_mesh_part(const Network& network, const Partition& partition, const Part& part);
+
+// Arrays of one solve.
+struct MeshState {
+  Eigen::VectorXd x;
+  Eigen::VectorXd saved_x;
+  Eigen::VectorXd residual;
+  Eigen::VectorXd update;
+  SparseMatrix matrix;
+  std::vector<double> base_values;  // matrix without load slopes, in force
+  std::vector<double> edge_ohm;
+  std::vector<double> source_ohm;  // r_own
+  std::vector<double> emf_v;
+  std::vector<double> s_va;
+  std::vector<double> special_s_va;
+  std::vector<double> v;  // of lamps
+  std::vector<double> slope_s;
+  std::vector<double> offset_a;
+  Eigen::SimplicialLDLT<SparseMatrix, Eigen::Lower> factor;
+};
+
+void prepare_state(MeshState& state, const MeshPart& part);
+void load_condition(MeshState& state, const MeshPart& part, const Network& network, const Condition& condition);
+
+class MeshBackend {
+ public:
+  MeshBackend(const MeshPart& part, MeshState& state) : part_(part), state_(state) {}
+
+  void start_unloaded();
+  LinearisationCheck linearise(Linearisation mode);
+  bool step();
+  void save() { state_.saved_x = state_.x; }
+  void restore();
+  [[nodiscard]] bool not_above_saved() const;
+
+  // Factorises the network with the present load slopes; then solves for injected currents (right-hand side), with
+  // refinement. Used for driving-point resistances.
+  bool factorise();
+  void solve_linear(const Eigen::VectorXd& rhs, Eigen::VectorXd& x);
+
+ private:
+  void read_lamp_volts();
+  // b - A x for the linear network with the present lines.
+  void residual_of(const Eigen::VectorXd& x, const Eigen::VectorXd* rhs);
+
+  const MeshPart& part_;
+  MeshState& state_;
+};
+
+}  // namespace duskwire::electrical
