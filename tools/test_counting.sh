@@ -1,0 +1,108 @@
+# shellcheck shell=bash
+# Counting and announcing for ./test. A step is a function step_<name> that calls the checks below; each check adds what
+# it ran to the counts and shows its output only where something failed.
+
+passed=0 failed=0 skipped=0
+failures=()
+logs=build/test-logs
+started=$SECONDS
+
+# A heading; what a check prints is kept in build/test-logs.
+run_step() {
+  local step=$1 begin=$SECONDS passed_before=$passed failed_before=$failed
+  mkdir -p "$logs"
+  printf '%s: %s\n' "$step" "$(awk -v step="$step" '$1 == step {$1 = $2 = ""; sub(/^ +/, ""); print}' <<<"$all_steps")"
+  "step_$step"
+  printf '%s: %d passed, %d failed (%d s)\n\n' "$step" $((passed - passed_before)) $((failed - failed_before)) \
+    $((SECONDS - begin))
+}
+
+count() { # count NAME PASSED FAILED LOG
+  passed=$((passed + $2))
+  failed=$((failed + $3))
+  if [ "$3" -eq 0 ]; then
+    printf '  %-44s %d passed\n' "$1" "$2"
+  else
+    failures+=("$1")
+    printf '  %-44s %d passed, %d FAILED\n' "$1" "$2" "$3"
+    tail -n 60 "$4" | sed 's/^/    /'
+    printf '    (all of it: %s)\n' "$4"
+  fi
+}
+
+log_of() { printf '%s/%s.log' "$logs" "$(tr -c 'A-Za-z0-9_\n' '-' <<<"$1")"; }
+
+# One command, one check.
+check() { # check NAME COMMAND...
+  local name=$1 log
+  shift
+  log=$(log_of "$name")
+  if "$@" >"$log" 2>&1; then count "$name" 1 0 "$log"; else count "$name" 0 1 "$log"; fi
+}
+
+# A GoogleTest program: each of its cases counts. A crash, or a program without cases, counts as one failure.
+check_gtest() { # check_gtest NAME COMMAND...
+  local name=$1 log
+  shift
+  log=$(log_of "$name")
+  "$@" >"$log" 2>&1
+  count_gtest "$name" $? "$log"
+}
+
+count_gtest() { # count_gtest NAME STATUS LOG
+  local name=$1 status=$2 log=$3 good bad left_out
+  good=$(grep -c '^\[       OK \]' "$log")
+  bad=$(grep -cE '^\[  FAILED  \] .* \([0-9]+ ms\)$' "$log")
+  left_out=$(grep -cE '^\[  SKIPPED \] .* \([0-9]+ ms\)$' "$log")
+  if [ "$bad" -eq 0 ] && { [ "$status" -ne 0 ] || [ "$good" -eq 0 ]; }; then bad=1; fi
+  skipped=$((skipped + left_out))
+  [ "$left_out" -eq 0 ] || printf '  %-44s %d skipped\n' "$name" "$left_out"
+  count "$name" "$good" "$bad" "$log"
+}
+
+# Several GoogleTest programs, two at a time. Takes lines "NAME PROGRAM" on standard input.
+check_gtests() {
+  local name program list
+  list=$(cat)
+  while read -r name program; do printf '%s\0%s\0%s\0' "$name" "$program" "$(log_of "$name")"; done <<<"$list" |
+    xargs -0 -n 3 -P 2 bash -c '"$1" >"$2" 2>&1; echo $? >"$2.status"' "$0"
+  while read -r name program; do
+    count_gtest "$name" "$(cat "$(log_of "$name").status")" "$(log_of "$name")"
+  done <<<"$list"
+}
+
+# Python's unittest: each of its cases counts.
+check_unittest() { # check_unittest NAME FOLDER PATTERN
+  local name=$1 log status total bad
+  log=$(log_of "$name")
+  python3 -m unittest discover -s "$2" -p "$3" >"$log" 2>&1
+  status=$?
+  total=$(sed -nE 's/^Ran ([0-9]+) tests?.*/\1/p' "$log")
+  bad=$(sed -nE 's/^FAILED \((.*)\)$/\1/p' "$log" | tr ',' '\n' | sed -nE 's/.*(failures|errors)=([0-9]+)/\2/p' |
+    awk '{sum += $1} END {print sum + 0}')
+  if { [ "$status" -ne 0 ] && [ "$bad" -eq 0 ]; } || [ "${total:-0}" -eq 0 ]; then bad=1 total=${total:-1}; fi
+  [ "$bad" -le "$total" ] || bad=$total
+  count "$name" $((total - bad)) "$bad" "$log"
+}
+
+# Node's own test runner: each of its cases counts.
+check_node() { # check_node NAME FILE...
+  local name=$1 log status good bad
+  shift
+  log=$(log_of "$name")
+  node --test --test-reporter=tap "$@" >"$log" 2>&1
+  status=$?
+  good=$(sed -nE 's/^# pass ([0-9]+)$/\1/p' "$log")
+  bad=$(sed -nE 's/^# fail ([0-9]+)$/\1/p' "$log")
+  if [ "$status" -ne 0 ] && [ "${bad:-0}" -eq 0 ]; then bad=1; fi
+  if [ "${good:-0}" -eq 0 ] && [ "${bad:-0}" -eq 0 ]; then bad=1; fi
+  count "$name" "${good:-0}" "${bad:-0}" "$log"
+}
+
+summary() {
+  printf 'Time: %d s\n' $((SECONDS - started))
+  [ "$skipped" -eq 0 ] || printf 'Skipped: %d\n' "$skipped"
+  [ "$failed" -eq 0 ] || { printf 'Failed:\n'; printf '  %s\n' "${failures[@]}"; }
+  printf '%d passed, %d failed\n' "$passed" "$failed"
+  [ "$failed" -eq 0 ] && [ "$passed" -gt 0 ]
+}

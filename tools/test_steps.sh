@@ -1,0 +1,99 @@
+# shellcheck shell=bash
+# The steps of ./test, in its order; tools/test_counting.sh gives the words check, check_gtest and so on.
+
+cpp_files() { find src tests bench -name '*.cpp' -o -name '*.hpp' | sort; }
+
+step_format() {
+  check "clang-format" bash -c 'xargs clang-format-14 --dry-run -Werror' < <(cpp_files)
+}
+
+step_layers() {
+  check "includes point down" tools/check_layers.py
+  check_unittest "the layer check itself" tools 'check_layers_test.py'
+}
+
+step_lengths() { check "lengths and first lines" tools/check_lengths.py; }
+
+step_warnings() {
+  local bench=OFF
+  [ -f bench/CMakeLists.txt ] && bench=ON
+  check "configure release" configure release -DDUSKWIRE_BENCH=$bench
+  check "build release" tools/build release
+}
+
+step_tidy() {
+  check "configure release" configure release
+  check "clang-tidy" tools/tidy.py build/release
+}
+
+step_tests() { build_and_test release; }
+
+step_sanitize() {
+  export ASAN_OPTIONS=detect_leaks=1:strict_string_checks=1 UBSAN_OPTIONS=print_stacktrace=1
+  build_and_test sanitize
+  unset ASAN_OPTIONS UBSAN_OPTIONS
+}
+
+step_wasm() {
+  check "build wasm" tools/build wasm
+  local program room
+  for program in build/wasm/tests/test_*.js; do
+    [ -f "$program" ] || continue
+    room=$(basename "$program" .js)
+    check_gtest "$room under Node" node "$program"
+  done
+  [ -f build/wasm/tests/test_electrical.js ] || check "test_electrical under Node" test -f build/wasm/tests/test_electrical.js
+  check "build release solve_networks" tools/build release solve_networks
+  check "native against wasm" tools/compare_numbers.sh
+  compgen -G 'tests/wasm/*.test.mjs' >/dev/null && check_node "the engine's face" tests/wasm/*.test.mjs
+}
+
+step_schema() {
+  check "build release duskwire" tools/build release duskwire
+  [ -d tests/schema ] && check_unittest "schemas and examples" tests/schema '*_test.py'
+}
+
+step_examples() {
+  check "build release duskwire" tools/build release duskwire
+  check_unittest "README and --help" tests/end_to_end '*_test.py'
+}
+
+step_fuzz() {
+  local target name seconds=${FUZZ_SECONDS:-60}
+  check "build fuzz" tools/build fuzz
+  for target in tests/fuzz/*_fuzz.cpp; do
+    [ -f "$target" ] || continue
+    name=$(basename "$target" .cpp)
+    # New inputs go to build/; the kept corpus is only read.
+    mkdir -p "build/fuzz/corpus/$name" "tests/fuzz/corpus/$name"
+    check "$name, $seconds s" "build/fuzz/tests/fuzz/$name" -max_total_time="$seconds" -timeout=10 -rss_limit_mb=2048 \
+      -artifact_prefix="build/fuzz/$name-" -print_final_stats=1 "build/fuzz/corpus/$name" "tests/fuzz/corpus/$name"
+  done
+}
+
+step_bench() {
+  [ -f bench/CMakeLists.txt ] || return
+  check "configure release" configure release -DDUSKWIRE_BENCH=ON
+  check "build release" tools/build release
+  local program
+  for program in build/release/bench/bench_*; do
+    [ -x "$program" ] && [ -f "$program" ] || continue
+    check "$(basename "$program")" "$program" --benchmark_min_time=0.01
+  done
+}
+
+# Configures again, where a configured folder may have been made without an option that this step needs.
+configure() { # configure PRESET [OPTION...]
+  mkdir -p "build/$1"
+  flock "build/$1/.lock" cmake --preset "$@"
+}
+
+# Builds all of a preset and runs every test program; a folder of tests without its program is a failure.
+build_and_test() { # build_and_test PRESET
+  local preset=$1 folder room
+  check "build $preset" tools/build "$preset"
+  for folder in tests/*/; do
+    room=$(basename "$folder")
+    compgen -G "$folder*_test.cpp" >/dev/null && echo "$preset-test_$room build/$preset/tests/test_$room"
+  done | check_gtests
+}
