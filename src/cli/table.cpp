@@ -11,8 +11,9 @@ namespace {
 
 constexpr int gap_cells = 2;
 
-std::vector<std::string> cell_lines(const Cell& cell, int cells) {
+std::vector<std::string> cell_lines(const Cell& cell, const Column& column, int cells, const TextStyle& style) {
   if (cell.drawn || display_width(cell.text) <= cells) return {cell.text};
+  if (column.cut) return {clip(cell.text, cells, style.glyphs.ellipsis)};
   return wrap(cell.text, cells);
 }
 
@@ -55,7 +56,7 @@ std::string Table::row_text(const TextStyle& style, const Row& row, const std::v
   std::vector<std::vector<std::string>> parts;
   std::size_t height = 1;
   for (std::size_t c = 0; c < columns_.size(); ++c) {
-    parts.push_back(cell_lines(row[c], cells[c]));
+    parts.push_back(cell_lines(row[c], columns_[c], cells[c], style));
     height = std::max(height, parts.back().size());
   }
   std::string out;

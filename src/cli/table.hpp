@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Table: aligned columns that fit a width. Columns marked flexible give way first: their text wraps inside the cell.
+// Table: aligned columns that fit a width. Flexible columns give way, the widest first: their text wraps inside the
+// cell or is cut.
 #pragma once
 
 #include <string>
@@ -16,6 +17,7 @@ struct Column {
   Align align = Align::left;
   bool flexible = false;  // may be made narrower than its text, down to `min_cells`
   int min_cells = 8;
+  bool cut = false;  // cut what does not fit instead of wrapping it
 };
 
 struct Cell {

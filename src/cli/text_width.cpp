@@ -2,6 +2,7 @@
 #include "cli/text_width.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 
 namespace duskwire::cli {
@@ -64,6 +65,33 @@ std::size_t fitting_bytes(std::string_view text, int cells) {
   return used;
 }
 
+// A unit that must not be parted from the number before it.
+bool is_unit(std::string_view word) {
+  while (!word.empty() && std::string_view(".,;:)").find(word.back()) != std::string_view::npos) word.remove_suffix(1);
+  constexpr std::array<std::string_view, 20> units = {"V",  "A",   "VA",  "W",   "%",  "m",  "ft", "in", "°C", "°F",
+                                                      "mm", "mm²", "AWG", "ohm", "lx", "fc", "C",  "F",  "K",  "USD"};
+  return std::find(units.begin(), units.end(), word) != units.end();
+}
+
+bool ends_in_digit(std::string_view word) { return !word.empty() && word.back() >= '0' && word.back() <= '9'; }
+
+// The pieces of `text` between which a line may break: words, a number together with its unit.
+std::vector<std::string_view> words_of(std::string_view text) {
+  std::vector<std::string_view> words;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    const std::string_view word = text.substr(at, end - at);
+    const bool follows_directly = !words.empty() && words.back().data() + words.back().size() + 1 == word.data();
+    if (follows_directly && ends_in_digit(words.back()) && is_unit(word)) {
+      words.back() = {words.back().data(), words.back().size() + 1 + word.size()};
+    } else if (!word.empty()) {
+      words.push_back(word);
+    }
+    at = end + 1;
+  }
+  return words;
+}
+
 }  // namespace
 
 int display_width(std::string_view text) {
@@ -97,11 +125,7 @@ std::vector<std::string> wrap(std::string_view text, int cells) {
   cells = std::max(cells, 1);
   std::vector<std::string> lines;
   std::string line;
-  while (!text.empty()) {
-    const std::size_t space = text.find(' ');
-    std::string_view word = text.substr(0, space);
-    text.remove_prefix(space == std::string_view::npos ? text.size() : space + 1);
-    if (word.empty()) continue;
+  for (std::string_view word : words_of(text)) {
     if (!line.empty() && display_width(line) + 1 + display_width(word) <= cells) {
       line += ' ';
       line += word;

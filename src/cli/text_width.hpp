@@ -18,7 +18,8 @@ namespace duskwire::cli {
 [[nodiscard]] std::string pad_right(std::string_view text, int cells);
 [[nodiscard]] std::string pad_left(std::string_view text, int cells);
 
-// `text` broken at spaces into lines of at most `cells`; a longer word stands alone and is broken where it must.
+// `text` broken at spaces, but not between a number and its unit, into lines of at most `cells`; a longer word stands
+// alone and is broken where it must.
 [[nodiscard]] std::vector<std::string> wrap(std::string_view text, int cells);
 
 // A paragraph: first line behind `lead`, the others indented to the same column.

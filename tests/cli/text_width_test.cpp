@@ -37,6 +37,12 @@ TEST(TextWidth, WrapBreaksAtSpacesAndKeepsEveryWord) {
   EXPECT_EQ(lines[2], "volts");
 }
 
+TEST(TextWidth, WrapKeepsANumberWithItsUnit) {
+  EXPECT_EQ(wrap("the lamp sees 9.62 V, no more", 18), (std::vector<std::string>{"the lamp sees", "9.62 V, no more"}));
+  EXPECT_EQ(wrap("cable at 20 °C.", 11), (std::vector<std::string>{"cable at", "20 °C."}));
+  EXPECT_EQ(wrap("lamp A is out", 6), (std::vector<std::string>{"lamp A", "is out"}));
+}
+
 TEST(TextWidth, WrapBreaksAWordThatIsLongerThanTheLine) {
   EXPECT_EQ(wrap("/transformers/0/outputs/1", 10), (std::vector<std::string>{"/transform", "ers/0/outp", "uts/1"}));
   EXPECT_EQ(wrap("", 10), std::vector<std::string>{});

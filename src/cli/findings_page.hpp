@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: Apache-2.0
+// Findings as text: what, where, measured against which limit, why that limit, and the cure.
+#pragma once
+
+#include <string>
+
+#include "cli/names.hpp"
+#include "cli/text_style.hpp"
+#include "study/finding.hpp"
+
+namespace duskwire::cli {
+
+// "error" ... in the colour that goes with it.
+[[nodiscard]] Ink ink_of(Severity severity);
+[[nodiscard]] std::string word_of(Severity severity);
+
+// "3 errors, 2 warnings"; "no errors, no warnings" for none; notes are named only where there are some.
+[[nodiscard]] std::string tally(const study::Findings& findings);
+
+[[nodiscard]] std::string findings_page(const study::Findings& findings, const Names& names, const TextStyle& style);
+
+}  // namespace duskwire::cli
