@@ -8,10 +8,14 @@ from builder import JobBuilder
 
 TRUNK = "12awg-2"
 THIN = "14awg-2"
-LEAD = "14awg-2"
-SEALED = "PLACEHOLDER-sealed"
-OPEN = "PLACEHOLDER-open"
-HUB = "PLACEHOLDER-hub"
+SEALED = "gel-tube-crimp"
+UNSEALED = "wire-nut-large"
+HUB = "hub-box-10"
+PATH = "path-3w"
+WASH = "wash-5w-60"
+STEP = "step-1.5w"
+UPLIGHT = "bullet-6w-36"
+SMALL_UPLIGHT = "bullet-4w-36"
 
 
 def garden(stock, sound):
@@ -39,6 +43,7 @@ def garden(stock, sound):
                 {"text": "We love the oak. Please let us see it from the street."},
                 {"text": "Nothing that shines into the neighbour's bedroom."},
                 {"text": "A quiet light round the patio, and the pond as the last thing you see from the kitchen."},
+                {"text": "Leave room for a pavilion behind the pond, in a few years."},
             ],
             "notes": "Dog digs along the west fence. Irrigation runs under both lawns: not marked by the public service.",
         },
@@ -55,15 +60,15 @@ def garden(stock, sound):
 
 
 def _transformers(build, sound):
+    # Smaller protective devices than the units come with, so that a short at the far end still trips.
     build.transformer(
-        "T1", "Front, by the garage", "PLACEHOLDER-T1", (25.2, 17.2),
-        [{"id": "T1-A", "tap_v": 13}, {"id": "T1-B", "tap_v": 13}],
-        mounting_height_m=0.5, mounting="wall", receptacle="outlet-front", controls=["PLACEHOLDER-timer"])
+        "T1", "Front, by the garage", "transformer-300va", (25.2, 17.2),
+        [{"id": "T1-A", "tap_v": 13, "limit_a": 15}],
+        mounting_height_m=0.5, mounting="wall", receptacle="outlet-front", controls=["timer-astronomic"])
     build.transformer(
-        "T2", "Back wall", "PLACEHOLDER-T2", (23.4, 27.2),
-        [{"id": "T2-A", "tap_v": 13}, {"id": "T2-B", "tap_v": 13},
-         {"id": "T2-C", "tap_v": 14 if sound else 12}],
-        mounting_height_m=0.5, mounting="wall", receptacle="outlet-back", controls=["PLACEHOLDER-timer"])
+        "T2", "Back wall", "transformer-600va", (23.4, 27.2),
+        [{"id": "T2-A", "tap_v": 13, "limit_a": 15}, {"id": "T2-B", "tap_v": 14 if sound else 12, "limit_a": 10}],
+        mounting_height_m=0.5, mounting="wall", receptacle="outlet-back", controls=["timer-astronomic"])
 
 
 def _chain(build, run, start, lamps, cable, zone):
@@ -72,7 +77,7 @@ def _chain(build, run, start, lamps, cable, zone):
     for number, (name, item, splice, lamp, via, more) in enumerate(lamps, 1):
         last = number == len(lamps)
         joint = f"{run}-J{number}"
-        build.joint(joint, f"Splice {number} of run {run}", "end_of_run" if last else "in_line", splice, SEALED)
+        build.joint(joint, f"Splice {number} of run {run}", "end_of_run" if last else "branch", splice, SEALED)
         build.lamp(f"{run}{number}", name, item, lamp, zone, joint)
         build.cable(f"{run}-C{number}", cable, previous, joint, via, depth_m=0.2, **more)
         previous = joint
@@ -80,44 +85,41 @@ def _chain(build, run, start, lamps, cable, zone):
 
 
 def _front_walk(build):
-    path, wash, step = "PLACEHOLDER-path", "PLACEHOLDER-wash", "PLACEHOLDER-step"
     under_walk = {"sleeve": "sleeve-walk-street"}
     _chain(build, "A", "T1-A", [
-        ("Wash, front wall, east end", wash, (23.4, 14.9), (23.4, 15.1), [(25.2, 14.9)], {}),
-        ("Wash, front wall, by the porch", wash, (20.6, 14.9), (20.6, 15.1), [], {}),
-        ("Path light, east side, top", path, (18, 11.2), (18, 11.2), [(18.6, 13)], {}),
-        ("Path light, east side, middle", path, (18, 6.8), (18, 6.8), [], {}),
-        ("Path light, east side, street", path, (18, 2.4), (18, 2.4), [], {}),
-        ("Path light, west side, lower", path, (15.8, 4.6), (15.8, 4.6), [(18.2, 2), (15.6, 2)], under_walk),
-        ("Path light, west side, upper", path, (15.8, 9), (15.8, 9), [], {}),
-        ("Step light, lowest riser", step, (15.7, 12.8), (16, 13.2), [], {}),
-        ("Step light, middle riser", step, (15.7, 13.4), (16, 13.7), [], {}),
-        ("Step light, top riser", step, (15.7, 14), (16, 14.1), [], {}),
+        ("Wash, front wall, east end", WASH, (23.4, 14.9), (23.4, 15.1), [(25.2, 14.9)], {}),
+        ("Wash, front wall, by the porch", WASH, (20.6, 14.9), (20.6, 15.1), [], {}),
+        ("Path light, east side, top", PATH, (18, 11.2), (18, 11.2), [(18.6, 13)], {}),
+        ("Path light, east side, middle", PATH, (18, 6.8), (18, 6.8), [], {}),
+        ("Path light, east side, street", PATH, (18, 2.4), (18, 2.4), [], {}),
+        ("Path light, west side, lower", PATH, (15.8, 4.6), (15.8, 4.6), [(18.2, 2), (15.6, 2)], under_walk),
+        ("Path light, west side, upper", PATH, (15.8, 9), (15.8, 9), [], {}),
+        ("Step light, lowest riser", STEP, (15.7, 12.8), (16, 13.2), [], {}),
+        ("Step light, middle riser", STEP, (15.7, 13.4), (16, 13.7), [], {}),
+        ("Step light, top riser", STEP, (15.7, 14), (16, 14.1), [], {}),
     ], TRUNK, "front walk")
 
 
 def _front_hub(build):
-    bullet, wash, tree = "PLACEHOLDER-bullet", "PLACEHOLDER-wash", "PLACEHOLDER-downlight"
     build.joint("B-HUB", "Hub, west bed", "hub", (11.5, 13), HUB)
-    build.cable("B-C0", TRUNK, "T1-B", "B-HUB", [(25.2, 14.6), (19, 12.4), (15.6, 12.4)], depth_m=0.2,
+    build.cable("B-C0", TRUNK, "T1-A", "B-HUB", [(25.2, 14.6), (19, 12.4), (15.6, 12.4)], depth_m=0.2,
                 sleeve="sleeve-walk")
     for number, (name, item, at) in enumerate([
-        ("Wash, front wall, west end", wash, (10.4, 15.1)),
-        ("Wash, front wall, middle", wash, (13.2, 15.1)),
-        ("Oak, from the house side", bullet, (8.2, 9.8)),
-        ("Oak, from the street side", bullet, (7.4, 5.6)),
-        ("Oak, moonlight from the crown", tree, (6, 8, 7)),
+        ("Wash, front wall, west end", WASH, (10.4, 15.1)),
+        ("Wash, front wall, middle", WASH, (13.2, 15.1)),
+        ("Oak, from the house side", UPLIGHT, (8.2, 9.8)),
+        ("Oak, from the street side", UPLIGHT, (7.4, 5.6)),
+        ("Oak, moonlight from the crown", "downlight-6w-60", (6, 8, 7)),
     ], 1):
         build.lamp(f"B{number}", name, item, at, "facade and oak")
-        build.cable(f"B-C{number}", LEAD, "B-HUB", f"B{number}", depth_m=0.2)
+        build.cable(f"B-C{number}", THIN, "B-HUB", f"B{number}", depth_m=0.2)
     build.job["cables"][-1]["length_m"] = 15.5  # 7.5 m on the ground and 8 m up the trunk with a loop for growth
 
 
 def _drive(build, sound):
-    bollard = "PLACEHOLDER-bollard"
     start = "T1-A"
     for number, y in enumerate([14, 8.5, 3], 1):
-        build.lamp(f"C{number}", f"Bollard {number} along the drive", bollard, (32.8, y), "drive")
+        build.lamp(f"C{number}", f"Bollard {number} along the drive", "bollard-5w-180", (32.8, y), "drive")
         via = [(25.7, 15), (32.3, 15)] if number == 1 else []
         crossing = {"sleeve": "sleeve-drive", "depth_m": 0.5} if sound else {"depth_m": 0.2}
         build.cable(f"C-C{number}", TRUNK, start, f"C{number}", via, **(crossing if number == 1 else {"depth_m": 0.2}))
@@ -125,30 +127,28 @@ def _drive(build, sound):
 
 
 def _patio_loop(build):
-    path, strip = "PLACEHOLDER-path", "PLACEHOLDER-strip"
     last = _chain(build, "D", "T2-A", [
-        ("Path light, patio east, by the house", path, (22.6, 29.2), (22.6, 29.2), [], {}),
-        ("Path light, patio east, by the lawn", path, (22.6, 32), (22.6, 32), [], {}),
-        ("Seat wall strip 1", strip, (20.6, 33.1), (20.6, 32.7), [], {}),
-        ("Seat wall strip 2", strip, (18, 33.1), (18, 32.7), [], {}),
-        ("Seat wall strip 3", strip, (15, 33.1), (15, 32.7), [], {}),
-        ("Seat wall strip 4", strip, (12.4, 33.1), (12.4, 32.7), [], {}),
-        ("Path light, patio west", path, (10.6, 30.4), (10.6, 30.4), [], {}),
+        ("Path light, patio east, by the house", PATH, (22.6, 29.2), (22.6, 29.2), [], {}),
+        ("Path light, patio east, by the lawn", PATH, (22.6, 32), (22.6, 32), [], {}),
+        ("Seat wall strip 1", "strip-3w", (20.6, 33.1), (20.6, 32.7), [], {}),
+        ("Seat wall strip 2", "strip-3w", (18, 33.1), (18, 32.7), [], {}),
+        ("Seat wall strip 3", "strip-3w", (15, 33.1), (15, 32.7), [], {}),
+        ("Seat wall strip 4", "strip-3w", (12.4, 33.1), (12.4, 32.7), [], {}),
+        ("Path light, patio west", PATH, (10.6, 30.4), (10.6, 30.4), [], {}),
     ], TRUNK, "patio")
     build.cable("D-C8", TRUNK, last, "T2-A", [(10.6, 27.6), (22.4, 27.6)], depth_m=0.45, sleeve="sleeve-patio")
-    build.job["joints"][-1]["kind"] = "in_line"  # the loop has no end
+    build.job["joints"][-1]["kind"] = "branch"  # the loop has no end
 
 
 def _birch_tee(build, sound):
-    path, bullet = "PLACEHOLDER-path", "PLACEHOLDER-bullet"
-    build.joint("E-TEE", "Tee, birch bed", "branch", (30.2, 34.6), SEALED if sound else OPEN)
-    build.cable("E-C0", TRUNK, "T2-B", "E-TEE", [(26, 28)], depth_m=0.2)
+    build.joint("E-TEE", "Tee, birch bed", "branch", (30.2, 34.6), SEALED if sound else UNSEALED)
+    build.cable("E-C0", TRUNK, "T2-A", "E-TEE", [(26, 28)], depth_m=0.2)
     arms = {
-        "south": [("Spread, bed edge, south", path, (29.6, 31.2)), ("Birch, from the south", bullet, (31.8, 31)),
-                  ("Birch, from the fence", bullet, (34.4, 32.6))],
-        "north": [("Spread, bed edge, north", path, (29.6, 38.2)), ("Maple, from the lawn", bullet, (30, 39.6)),
-                  ("Maple, from behind", bullet, (33.4, 42.2)), ("Spread, bed corner", path, (30.4, 43.6)),
-                  ("Fern bank", bullet, (34.6, 38))],
+        "south": [("Spread, bed edge, south", PATH, (29.6, 31.2)), ("Birch, from the south", SMALL_UPLIGHT, (31.8, 31)),
+                  ("Birch, from the fence", SMALL_UPLIGHT, (34.4, 32.6))],
+        "north": [("Spread, bed edge, north", PATH, (29.6, 38.2)), ("Maple, from the lawn", SMALL_UPLIGHT, (30, 39.6)),
+                  ("Maple, from behind", SMALL_UPLIGHT, (33.4, 42.2)), ("Spread, bed corner", PATH, (30.4, 43.6)),
+                  ("Fern bank", SMALL_UPLIGHT, (34.6, 38))],
     }
     number = 0
     for lamps in arms.values():
@@ -161,13 +161,12 @@ def _birch_tee(build, sound):
 
 
 def _pond_run(build, sound):
-    path, bullet = "PLACEHOLDER-path", "PLACEHOLDER-bullet"
-    _chain(build, "F", "T2-C", [
-        ("Path light, pond, near bank", path, (11, 38), (11, 38), [(22.9, 33.6), (17.2, 34.4)], {}),
-        ("Crab apple, from the path", bullet, (12.6, 42.2), (12.6, 42.2), [], {}),
-        ("Crab apple, from the pond", bullet, (10.2, 44.6), (10.2, 44.6), [], {}),
-        ("Stone lantern", bullet, (6, 45.4), (6, 45.4), [], {}),
-        ("Path light, pond, far bank", path, (2, 43), (2, 43), [], {}),
-        ("Hawthorn, from the pond", bullet, (1.6, 37), (1.6, 37), [], {}),
-        ("Hawthorn, from the lawn", bullet, (3.4, 33.4), (3.4, 33.4), [], {}),
+    _chain(build, "F", "T2-B", [
+        ("Path light, pond, near bank", PATH, (11, 38), (11, 38), [(22.9, 33.6), (17.2, 34.4)], {}),
+        ("Crab apple, from the path", UPLIGHT, (12.6, 42.2), (12.6, 42.2), [], {}),
+        ("Crab apple, from the pond", UPLIGHT, (10.2, 44.6), (10.2, 44.6), [], {}),
+        ("Stone lantern", UPLIGHT, (6, 45.4), (6, 45.4), [], {}),
+        ("Path light, pond, far bank", PATH, (2, 43), (2, 43), [], {}),
+        ("Hawthorn, from the pond", UPLIGHT, (1.6, 37), (1.6, 37), [], {}),
+        ("Hawthorn, from the lawn", UPLIGHT, (3.4, 33.4), (3.4, 33.4), [], {}),
     ], TRUNK if sound else THIN, "pond")
