@@ -43,8 +43,7 @@ step_wasm() {
     check_gtest "$room under Node" node "$program"
   done
   [ -f build/wasm/tests/test_electrical.js ] || check "test_electrical under Node" test -f build/wasm/tests/test_electrical.js
-  check "build release solve_networks" tools/build release solve_networks
-  check "native against wasm" tools/compare_numbers.sh
+  compare_native_with_wasm 1000
   compgen -G 'tests/wasm/*.test.mjs' >/dev/null && check_node "the engine's face" tests/wasm/*.test.mjs
 }
 
@@ -80,6 +79,20 @@ step_bench() {
     [ -x "$program" ] && [ -f "$program" ] || continue
     check "$(basename "$program")" "$program" --benchmark_min_time=0.01
   done
+}
+
+# The same seeded networks by both builds, every node voltage.
+compare_native_with_wasm() { # compare_native_with_wasm NETWORKS
+  check "build release solve_networks" tools/build release solve_networks
+  check "solve $1 networks natively" solve_into "$logs/native.txt" build/release/tests/wasm/solve_networks "$1"
+  check "solve $1 networks under Node" solve_into "$logs/node.txt" node build/wasm/tests/wasm/solve_networks.js "$1"
+  check "native against wasm" tools/compare_numbers.py "$logs/native.txt" "$logs/node.txt"
+}
+
+solve_into() {
+  local file=$1
+  shift
+  "$@" >"$file"
 }
 
 # Configures again, where a configured folder may have been made without an option that this step needs.
