@@ -16,27 +16,42 @@ void resize(ForestState& state, const Forest& forest) {
   state.special_s_va.assign(forest.bank.special.size(), 0.0);
 }
 
-void load_condition(ForestState& state, const Forest& forest, const Network& network, const Condition& condition) {
-  const std::size_t n = forest.parent.size();
-  for (std::size_t k = 0; k < n; ++k) {
-    state.r_ohm[k] = forest.copper_ohm[k] * condition.copper_factor + forest.fixed_ohm[k];
+namespace {
+
+void load_resistances(ForestState& state, const Forest& forest, double copper_factor) {
+  for (std::size_t k = 0; k < state.r_ohm.size(); ++k) {
+    state.r_ohm[k] = forest.copper_ohm[k] * copper_factor + forest.fixed_ohm[k];
   }
+  state.loaded_copper_factor = copper_factor;
+}
+
+void load_powers(ForestState& state, const Forest& forest, double load_factor) {
+  for (std::size_t k = 0; k < state.s_va.size(); ++k) state.s_va[k] = forest.bank.s_va[k] * load_factor;
+  for (std::size_t j = 0; j < forest.bank.special.size(); ++j) {
+    state.special_s_va[j] = forest.bank.special[j].load.power_va * load_factor;
+  }
+  state.loaded_load_factor = load_factor;
+}
+
+}  // namespace
+
+void load_condition(ForestState& state, const Forest& forest, const Network& network, const Condition& condition) {
   for (const Forest::Head& head : forest.heads) {
     state.emf_v[head.slot] = network.outputs[head.output].emf_v * condition.mains_factor;
   }
-  const double factor = condition.load_factor;
-  for (std::size_t k = 0; k < n; ++k) state.s_va[k] = forest.bank.s_va[k] * factor;
-  for (std::size_t j = 0; j < forest.bank.special.size(); ++j) {
-    state.special_s_va[j] = forest.bank.special[j].load.power_va * factor;
-  }
+  // Most solves differ from the last in one factor only: what is in force already stays.
+  if (state.loaded_copper_factor != condition.copper_factor) load_resistances(state, forest, condition.copper_factor);
+  if (state.loaded_load_factor != condition.load_factor) load_powers(state, forest, condition.load_factor);
   if (condition.load_level.empty()) return;
-  for (std::size_t k = 0; k < n; ++k) {
+  load_powers(state, forest, condition.load_factor);
+  for (std::size_t k = 0; k < state.s_va.size(); ++k) {
     if (forest.bank.load[k] != LoadBank::no_load) state.s_va[k] *= condition.load_level[forest.bank.load[k]];
   }
   for (std::size_t j = 0; j < forest.bank.special.size(); ++j) {
     const std::uint32_t index = forest.bank.special[j].index;
     if (index != LoadBank::no_load) state.special_s_va[j] *= condition.load_level[index];
   }
+  state.loaded_load_factor = -1;
 }
 
 void ForestBlock::start_unloaded() {

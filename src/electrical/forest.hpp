@@ -48,6 +48,8 @@ struct Forest {
 
 // Arrays of one solve, by slot.
 struct ForestState {
+  double loaded_copper_factor = -1;  // what r_ohm and s_va were made for; -1: nothing yet
+  double loaded_load_factor = -1;
   std::vector<double> r_ohm;  // parent edge in force
   std::vector<double> emf_v;  // by slot, only heads are read
   std::vector<double> s_va;   // in force

@@ -64,6 +64,21 @@ double level_of(const Condition& condition, std::size_t load) {
   return condition.load_level.empty() ? 1.0 : static_cast<double>(condition.load_level[load]);
 }
 
+inline void read_light(const Load& load, double level, double load_factor, double v, Solution& solution,
+                       std::size_t index) {
+  const double size_v = std::abs(v);
+  // The usual lamp first: it decides how long a large network takes to read out.
+  const bool usual = load.kind == LoadKind::regulated_led && size_v >= load.v_regulation_min + cut_off_band_v &&
+                     (size_v <= load.v_max || load.v_max == 0) && level > 0 && load.power_va > 0;
+  if (usual) {
+    solution.load_light[index] = level;
+    solution.load_state[index] = LampState::regulated;
+    return;
+  }
+  solution.load_light[index] = load_light(load, level, v);
+  solution.load_state[index] = load_state(load, load.power_va * load_factor * level, v);
+}
+
 void read_forest(const Prepared& prepared, const Condition& condition, const Workspace& workspace, Solution& solution) {
   const Forest& forest = prepared.forest;
   const ForestState& state = workspace.forest;
@@ -92,9 +107,7 @@ void read_forest(const Prepared& prepared, const Condition& condition, const Wor
     // The load line in force touches the load's law at v.
     solution.load_v[j] = sign * v;
     solution.load_a[j] = sign * (state.slope_s[slot] * v + state.offset_a[slot]);
-    const double level = level_of(condition, j);
-    solution.load_light[j] = load_light(load, level, v);
-    solution.load_state[j] = load_state(load, load.power_va * condition.load_factor * level, v);
+    read_light(load, level_of(condition, j), condition.load_factor, v, solution, j);
   }
   for (std::size_t o = 0; o < network.outputs.size(); ++o) {
     const std::uint32_t slot = forest.slot_of_output[o];
@@ -136,9 +149,7 @@ void read_mesh(const MeshPart& part, const MeshState& state, const Network& netw
     const Load& load = network.loads[index];
     solution.load_v[index] = state.v[j];
     solution.load_a[index] = state.slope_s[j] * state.v[j] + state.offset_a[j];
-    const double level = level_of(condition, index);
-    solution.load_light[index] = load_light(load, level, state.v[j]);
-    solution.load_state[index] = load_state(load, load.power_va * condition.load_factor * level, state.v[j]);
+    read_light(load, level_of(condition, index), condition.load_factor, state.v[j], solution, index);
   }
 }
 
