@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cli/help.hpp"
+
+namespace duskwire::cli {
+
+const std::vector<CommandHelp>& all_help() {
+  static const std::vector<CommandHelp> all = {
+      {"check",
+       "JOB",
+       "what each lamp will really see, and what is wrong",
+       "Solves the wiring of a job at nominal and at worst, judges it by the rules of its region, and shows volts lamp "
+       "by "
+       "lamp, load output by output, and each finding with its place, its source and a cure that was tried. JOB is a "
+       "job "
+       "file, or - for standard input.",
+       {{"duskwire check examples/small-garden.json", ""},
+        {"duskwire check examples/ostrey-garden.json --brief", "exit 1: three mistakes are planted"},
+        {"duskwire check examples/ostrey-garden-sound.json --units metric --full", ""},
+        {"duskwire check examples/small-garden.json --json --ruleset iec", ""}}},
+      {"advise",
+       "JOB",
+       "which tap, which transformer, which protection, and why",
+       "Chooses by the corners: mains low and high, cable cold and hot, all lamps and one alone. Each piece of advice "
+       "comes "
+       "with its reason and what was rejected.",
+       {{"duskwire advise examples/ostrey-garden.json", ""},
+        {"duskwire advise examples/small-garden.json --units us", ""},
+        {"duskwire advise examples/small-garden.json --json", ""}}},
+      {"materials",
+       "JOB",
+       "what to buy and what to cut",
+       "Cable by type with slack and waste, rounded to what is sold; connectors by joint; stakes, staples, tags; a "
+       "list of "
+       "cuts for the crew. Prices come from the job's catalogue and are estimates.",
+       {{"duskwire materials examples/ostrey-garden-sound.json", ""},
+        {"duskwire materials examples/small-garden.json --units us", ""},
+        {"duskwire materials examples/small-garden.json --json", ""}}},
+      {"validate",
+       "JOB",
+       "whether a job file is well formed",
+       "Reads the file and names every problem with its place (a JSON pointer), the value met, and what was expected. "
+       "Nothing is computed.",
+       {{"duskwire validate examples/ostrey-garden.json", ""},
+        {"duskwire validate examples/small-garden.json --json", ""}}},
+      {"new",
+       "[--lamps CSV]",
+       "a job file to start from, blank or from a list of lamps",
+       "Writes a small sound job from the stock catalogue, to be changed by hand. With --lamps, a table of lamps (CSV "
+       "with a "
+       "head line: name, item, x_m, y_m, zone; or watts instead of item) becomes a job with transformer, taps and a "
+       "simple "
+       "wiring, a chain or a hub for each zone, so that check can run on it at once.",
+       {{"duskwire new --title \"Front garden\"", ""},
+        {"duskwire new --lamps examples/lamps.csv --output list.json --force", ""},
+        {"duskwire check list.json", "the job just made"}}},
+      {"ask",
+       "[--lamps N] [--watts W] [--length L] [--cable SIZE] [--tap V]",
+       "a quick question, without a file",
+       "So many lamps of so many watts over this length of this cable from this tap: what does the last one see, and "
+       "how "
+       "far is it from the edge? Leave out one of --lamps, --length, --cable or --tap and that is what you are asking "
+       "for: "
+       "how many, how far, which cable, which tap.",
+       {{"duskwire ask --lamps 8 --watts 4 --length 60m --cable 12awg --tap 13", ""},
+        {"duskwire ask --watts 4 --length 200ft --cable 12awg --tap 13 --spread end", "how many lamps?"},
+        {"duskwire ask --lamps 8 --watts 4 --power-factor 0.7 --cable 2.5mm2 --tap 12", "how far?"},
+        {"duskwire ask --lamps 20 --watts 5 --length 40m --cable 4mm2 --spread tee", "which tap?"}}},
+      {"catalogue",
+       "[WORD]",
+       "what the stock holds",
+       "Lists the catalogue, or the items with WORD in their id, kind or title.",
+       {{"duskwire catalogue", ""},
+        {"duskwire catalogue transformer", ""},
+        {"duskwire catalogue path --units us --json", ""}}},
+  };
+  return all;
+}
+
+}  // namespace duskwire::cli

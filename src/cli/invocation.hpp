@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: Apache-2.0
+// What the user asked for, as plain values: one struct a command, made by parse.hpp from the command line.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+
+#include "cli/check_page.hpp"
+#include "cli/terminal.hpp"
+#include "job/site.hpp"
+
+namespace duskwire::cli {
+
+// Options that most commands share.
+struct Common {
+  bool json = false;
+  std::optional<job::DisplayUnits> units;  // absent: as the job says
+  std::string ruleset;                     // id or file; empty: as the job says
+  std::string catalogue;                   // a shop's own file; empty: the stock
+  ColourChoice colour = ColourChoice::automatic;
+  std::string output;  // file; empty: standard output
+  bool force = false;  // may replace `output`
+};
+
+struct CheckRequest {
+  std::string job;
+  Detail detail = Detail::usual;
+  bool cures = true;
+};
+
+struct AdviseRequest {
+  std::string job;
+};
+
+struct MaterialsRequest {
+  std::string job;
+};
+
+struct ValidateRequest {
+  std::string job;
+};
+
+struct NewRequest {
+  std::string title;
+  std::string lamps;  // CSV file; empty: a small garden to change
+};
+
+// Texts as typed, read by ask_command; "" where the part was left out, and that is what is asked for.
+struct AskRequest {
+  std::string lamps;
+  std::string watts;
+  std::string power_factor = "1";
+  std::string length;
+  std::string cable;
+  std::string tap;
+  std::string spread = "chain";
+  std::string source_ohm = "0.03";
+  std::string window = "10:15";
+};
+
+struct CatalogueRequest {
+  std::string word;
+};
+
+using Request = std::variant<CheckRequest, AdviseRequest, MaterialsRequest, ValidateRequest, NewRequest, AskRequest,
+                             CatalogueRequest>;
+
+struct Invocation {
+  Common common;
+  Request request;
+};
+
+}  // namespace duskwire::cli

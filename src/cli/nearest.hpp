@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: Apache-2.0
+// The known word nearest to a mistyped one, for "did you mean".
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace duskwire::cli {
+
+// "" where nothing is within a third of the word's letters (at least one).
+[[nodiscard]] std::string nearest(const std::string& word, const std::vector<std::string>& known);
+
+}  // namespace duskwire::cli

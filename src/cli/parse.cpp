@@ -1,0 +1,239 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cli/parse.hpp"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+
+#include "cli/help.hpp"
+#include "cli/nearest.hpp"
+
+namespace duskwire::cli {
+namespace {
+
+const std::string shared_group = "Options of most commands";
+const std::string own_group = "Options";
+
+// Shared options as typed; turned into Common once the line is known to be whole.
+struct SharedTexts {
+  Common common;
+  std::string units;
+  std::string colour = "auto";
+};
+
+CLI::Validator one_of(std::vector<std::string> words) {
+  return CLI::Validator(
+      [words = std::move(words)](std::string& met) -> std::string {
+        if (std::find(words.begin(), words.end(), met) != words.end()) return "";
+        return fmt::format("\"{}\" is none of {}", met, fmt::join(words, ", "));
+      },
+      "");
+}
+
+void text_option(CLI::App& app, const std::string& names, std::string& value, const std::string& type,
+                 const std::string& help, const std::string& group = own_group) {
+  app.add_option(names, value, help)->type_name(type)->group(group);
+}
+
+void add_shared(CLI::App& app, SharedTexts& texts, bool with_ruleset) {
+  app.add_flag("--json", texts.common.json, "for machines: JSON in SI units")->group(shared_group);
+  app.add_option("--units", texts.units, "metric or us; left out: as the job says")
+      ->type_name("UNITS")
+      ->check(one_of({"metric", "us"}))
+      ->group(shared_group);
+  if (with_ruleset) {
+    text_option(app, "--ruleset", texts.common.ruleset, "RULES", "us, ca, iec or a file; left out: as the job says",
+                shared_group);
+  }
+  text_option(app, "--catalogue", texts.common.catalogue, "FILE", "a shop's own articles, over those of the stock",
+              shared_group);
+  app.add_option("--colour", texts.colour, "auto, always or never")
+      ->type_name("WHEN")
+      ->check(one_of({"auto", "always", "never"}))
+      ->group(shared_group);
+  text_option(app, "-o,--output", texts.common.output, "FILE", "write there instead of standard output", shared_group);
+  app.add_flag("--force", texts.common.force, "--output may replace a file")->group(shared_group);
+}
+
+void add_job(CLI::App& app, std::string& job) {
+  app.add_option("JOB", job, "a job file, or - for standard input")->required()->type_name("");
+}
+
+struct CheckFlags {
+  bool brief = false;
+  bool full = false;
+  bool no_cures = false;
+};
+
+void add_check(CLI::App& app, CheckRequest& request, CheckFlags& flags) {
+  add_job(app, request.job);
+  CLI::Option* brief = app.add_flag("--brief", flags.brief, "leave out the table of lamps")->group(own_group);
+  app.add_flag("--full", flags.full, "also every cable and every corner")->group(own_group)->excludes(brief);
+  app.add_flag("--no-cures", flags.no_cures, "do not search for cures")->group(own_group);
+}
+
+void add_new(CLI::App& app, NewRequest& request) {
+  text_option(app, "--title", request.title, "TEXT", "name of the job");
+  text_option(app, "--lamps", request.lamps, "CSV", "a table of lamps, or - for standard input");
+}
+
+void add_ask(CLI::App& app, AskRequest& request) {
+  text_option(app, "--lamps", request.lamps, "N", "how many");
+  text_option(app, "--watts", request.watts, "W", "of one lamp");
+  text_option(app, "--power-factor", request.power_factor, "PF",
+              "watts over volt-amperes; 1 where VA are given as watts");
+  text_option(app, "--length", request.length, "L", "one way, from the transformer to the last lamp: 60m, 200ft");
+  text_option(app, "--cable", request.cable, "SIZE", "12awg, 2.5mm2");
+  text_option(app, "--tap", request.tap, "V", "volts of the tap without load");
+  app.add_option("--spread", request.spread,
+                 "chain: evenly along it; end or hub: all at the end; tee: fed in the middle")
+      ->type_name("HOW")
+      ->check(one_of({"chain", "end", "hub", "tee"}))
+      ->group(own_group);
+  text_option(app, "--source-ohm", request.source_ohm, "R", "of the transformer's winding");
+  text_option(app, "--window", request.window, "MIN:MAX", "volts that the lamps are made for");
+}
+
+// One parser for the whole line. Lives only while parse() runs.
+struct Parser {
+  CLI::App app{"", "duskwire"};
+  SharedTexts shared;
+  CheckRequest check;
+  CheckFlags check_flags;
+  AdviseRequest advise;
+  MaterialsRequest materials;
+  ValidateRequest validate;
+  NewRequest fresh;
+  AskRequest ask;
+  CatalogueRequest catalogue;
+
+  Parser() {
+    app.set_help_flag("-h,--help", "this page");
+    app.get_help_ptr()->group(shared_group);
+    app.require_subcommand(0, 1);
+    add_check(command("check", true), check, check_flags);
+    add_job(command("advise", true), advise.job);
+    add_job(command("materials", false), materials.job);
+    add_job(command("validate", false), validate.job);
+    add_new(command("new", true), fresh);
+    add_ask(command("ask", false), ask);
+    command("catalogue", false).add_option("WORD", catalogue.word, "part of an id, kind or title")->type_name("");
+  }
+
+  CLI::App& command(const std::string& name, bool with_ruleset) {
+    CLI::App* sub = app.add_subcommand(name);
+    add_shared(*sub, shared, with_ruleset);
+    return *sub;
+  }
+};
+
+Request request_of(Parser& parser, const std::string& name) {
+  if (name == "check") {
+    const CheckFlags& flags = parser.check_flags;
+    parser.check.detail = flags.brief ? Detail::brief : (flags.full ? Detail::full : Detail::usual);
+    parser.check.cures = !flags.no_cures;
+    return parser.check;
+  }
+  if (name == "advise") return parser.advise;
+  if (name == "materials") return parser.materials;
+  if (name == "validate") return parser.validate;
+  if (name == "new") return parser.fresh;
+  if (name == "ask") return parser.ask;
+  return parser.catalogue;
+}
+
+Common common_of(const SharedTexts& texts) {
+  Common common = texts.common;
+  if (!texts.units.empty()) common.units = texts.units == "us" ? job::DisplayUnits::us : job::DisplayUnits::metric;
+  if (texts.colour == "always") common.colour = ColourChoice::always;
+  if (texts.colour == "never") common.colour = ColourChoice::never;
+  return common;
+}
+
+// CLI11's options, in their groups, for our own help page: those of the command first.
+std::vector<OptionGroup> groups_of(const CLI::App& app) {
+  std::vector<OptionGroup> groups = {{own_group, {}}, {shared_group, {}}};
+  for (const CLI::Option* option : app.get_options()) {
+    if (option->get_positional()) continue;
+    std::string names = option->get_name(false, true);
+    if (const std::size_t comma = names.find(','); comma != std::string::npos) names.insert(comma + 1, " ");
+    if (!option->get_type_name().empty() && option->get_type_size() != 0) names += " " + option->get_type_name();
+    groups[option->get_group() == own_group ? 0 : 1].options.push_back({names, option->get_description()});
+  }
+  if (groups[0].options.empty()) groups.erase(groups.begin());
+  return groups;
+}
+
+Outcome help_of(const Parser& parser, const TextStyle& style) {
+  const auto chosen = parser.app.get_subcommands();
+  if (chosen.empty()) return {exit_sound, overview_text(style), ""};
+  for (const CommandHelp& help : all_help()) {
+    if (help.name == chosen.front()->get_name()) {
+      return {exit_sound, command_help_text(help, groups_of(*chosen.front()), style), ""};
+    }
+  }
+  return {exit_sound, overview_text(style), ""};
+}
+
+Outcome not_understood(const std::string& command, const std::string& what) {
+  const std::string name = command.empty() ? "duskwire" : "duskwire " + command;
+  return {exit_bad_input, "", fmt::format("{}: {}\nTry {} --help.\n", name, what, name)};
+}
+
+std::vector<std::string> option_names(const CLI::App& app) {
+  std::vector<std::string> names;
+  for (const CLI::Option* option : app.get_options()) {
+    for (const std::string& name : option->get_lnames()) names.push_back("--" + name);
+  }
+  return names;
+}
+
+Outcome refuse(const Parser& parser, const CLI::ParseError& error) {
+  const auto chosen = parser.app.get_subcommands();
+  const CLI::App& app = chosen.empty() ? parser.app : *chosen.front();
+  std::string what = error.what();
+  if (dynamic_cast<const CLI::ExtrasError*>(&error) != nullptr) {
+    const std::vector<std::string> extras = parser.app.remaining(true);
+    what = fmt::format("not understood: {}.", fmt::join(extras, " "));
+    if (!extras.empty() && extras.front().rfind("--", 0) == 0) {
+      const std::string meant = nearest(extras.front().substr(0, extras.front().find('=')), option_names(app));
+      if (!meant.empty()) what += fmt::format(" Did you mean {}?", meant);
+    }
+  }
+  return not_understood(chosen.empty() ? "" : app.get_name(), what);
+}
+
+}  // namespace
+
+std::vector<std::string> command_names() {
+  std::vector<std::string> names;
+  for (const CommandHelp& help : all_help()) names.push_back(help.name);
+  return names;
+}
+
+std::variant<Invocation, Outcome> parse(const std::vector<std::string>& arguments, const TextStyle& style) {
+  if (arguments.empty()) return Outcome{exit_bad_input, "", overview_text(style)};
+  const std::string& first = arguments.front();
+  if (first == "--version") return Outcome{exit_sound, fmt::format("duskwire {}\n", DUSKWIRE_VERSION), ""};
+  const std::vector<std::string> names = command_names();
+  if (first.rfind('-', 0) != 0 && std::find(names.begin(), names.end(), first) == names.end()) {
+    const std::string meant = nearest(first, names);
+    return not_understood("", fmt::format("there is no command \"{}\".{}", first,
+                                          meant.empty() ? "" : fmt::format(" Did you mean {}?", meant)));
+  }
+  Parser parser;
+  try {
+    // CLI11 takes its arguments last first.
+    parser.app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
+  } catch (const CLI::CallForHelp&) {
+    return help_of(parser, style);
+  } catch (const CLI::ParseError& error) {
+    return refuse(parser, error);
+  }
+  const auto chosen = parser.app.get_subcommands();
+  if (chosen.empty()) return Outcome{exit_bad_input, "", overview_text(style)};
+  return Invocation{common_of(parser.shared), request_of(parser, chosen.front()->get_name())};
+}
+
+}  // namespace duskwire::cli
