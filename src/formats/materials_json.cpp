@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "formats/materials_json.hpp"
+
+namespace duskwire::formats {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+const char* joint_kind_name(job::JointKind kind) {
+  switch (kind) {
+    case job::JointKind::in_line:
+      return "in_line";
+    case job::JointKind::branch:
+      return "branch";
+    case job::JointKind::hub:
+      return "hub";
+    case job::JointKind::end_of_run:
+      return "end_of_run";
+  }
+  return "";
+}
+
+const char* severity_name(Severity severity) {
+  switch (severity) {
+    case Severity::note:
+      return "note";
+    case Severity::warning:
+      return "warning";
+    case Severity::error:
+      return "error";
+  }
+  return "";
+}
+
+Json line_json(const estimate::MaterialLine& line) {
+  return {{"category", estimate::category_name(line.category)},
+          {"item", line.item},
+          {"title", line.title},
+          {"quantity", line.quantity},
+          {"unit", line.unit},
+          {"unit_price_minor", line.unit_price_minor},
+          {"price_minor", line.price_minor},
+          {"labour_min", line.labour_min},
+          {"note", line.note}};
+}
+
+Json cable_json(const estimate::CableTotal& total) {
+  return {{"item", total.item},
+          {"title", total.title},
+          {"cuts", total.cuts},
+          {"route_m", total.route_m},
+          {"slack_m", total.slack_m},
+          {"cut_m", total.cut_m},
+          {"with_waste_m", total.with_waste_m},
+          {"bought_m", total.bought_m}};
+}
+
+Json reel_json(const estimate::Reel& reel) {
+  return {{"item", reel.item}, {"number", reel.number}, {"length_m", reel.length_m}, {"used_m", reel.used_m}};
+}
+
+Json cut_json(const estimate::Cut& cut) {
+  return {{"tag", cut.tag},
+          {"item", cut.item},
+          {"from", cut.from},
+          {"from_name", cut.from_name},
+          {"to", cut.to},
+          {"to_name", cut.to_name},
+          {"route_m", cut.route_m},
+          {"slack_from_m", cut.slack_from_m},
+          {"slack_to_m", cut.slack_to_m},
+          {"cut_m", cut.cut_m},
+          {"reel", cut.reel},
+          {"running_m", cut.running_m}};
+}
+
+Json splice_json(const estimate::Splice& splice) {
+  return {{"joint", splice.joint},
+          {"name", splice.name},
+          {"kind", splice.kind ? Json(joint_kind_name(*splice.kind)) : Json(nullptr)},
+          {"wires_per_conductor", splice.wires_per_conductor},
+          {"connector", splice.connector},
+          {"suggested", splice.suggested},
+          {"fits", splice.fits},
+          {"pieces", splice.pieces},
+          {"pieces_per_conductor", splice.pieces_per_conductor},
+          {"spare_ports", splice.spare_ports},
+          {"note", splice.note}};
+}
+
+Json problem_json(const Problem& problem) {
+  return {{"severity", severity_name(problem.severity)},
+          {"pointer", problem.pointer},
+          {"value", problem.value},
+          {"expected", problem.expected},
+          {"message", problem.message}};
+}
+
+template <class Item>
+Json array_of(const std::vector<Item>& items, Json (*one)(const Item&)) {
+  Json array = Json::array();
+  for (const Item& item : items) array.push_back(one(item));
+  return array;
+}
+
+}  // namespace
+
+nlohmann::ordered_json materials_json(const estimate::Materials& list) {
+  return {{"currency", list.currency},
+          {"lines", array_of(list.lines, line_json)},
+          {"cables", array_of(list.cables, cable_json)},
+          {"reels", array_of(list.reels, reel_json)},
+          {"cuts", array_of(list.cuts, cut_json)},
+          {"splices", array_of(list.splices, splice_json)},
+          {"price_minor", list.price_minor},
+          {"labour_min", list.labour_min},
+          {"problems", array_of(list.problems, problem_json)}};
+}
+
+}  // namespace duskwire::formats
