@@ -54,6 +54,7 @@ void add_shared(CLI::App& app, SharedTexts& texts, bool with_ruleset) {
       ->group(shared_group);
   text_option(app, "-o,--output", texts.common.output, "FILE", "write there instead of standard output", shared_group);
   app.add_flag("--force", texts.common.force, "--output may replace a file")->group(shared_group);
+  app.get_help_ptr()->group(shared_group);
 }
 
 void add_job(CLI::App& app, std::string& job) {
@@ -110,7 +111,6 @@ struct Parser {
 
   Parser() {
     app.set_help_flag("-h,--help", "this page");
-    app.get_help_ptr()->group(shared_group);
     app.require_subcommand(0, 1);
     add_check(command("check", true), check, check_flags);
     add_job(command("advise", true), advise.job);
@@ -195,10 +195,13 @@ Outcome refuse(const Parser& parser, const CLI::ParseError& error) {
   std::string what = error.what();
   if (dynamic_cast<const CLI::ExtrasError*>(&error) != nullptr) {
     const std::vector<std::string> extras = parser.app.remaining(true);
-    what = fmt::format("not understood: {}.", fmt::join(extras, " "));
-    if (!extras.empty() && extras.front().rfind("--", 0) == 0) {
-      const std::string meant = nearest(extras.front().substr(0, extras.front().find('=')), option_names(app));
-      if (!meant.empty()) what += fmt::format(" Did you mean {}?", meant);
+    const std::string extra = extras.empty() ? "" : extras.front();
+    const std::string option = extra.substr(0, extra.find('='));
+    what = fmt::format("\"{}\" was not expected.", extra);
+    if (option.rfind("--", 0) == 0) {
+      const std::string meant = nearest(option, option_names(app));
+      what =
+          fmt::format("there is no option {}.{}", option, meant.empty() ? "" : fmt::format(" Did you mean {}?", meant));
     }
   }
   return not_understood(chosen.empty() ? "" : app.get_name(), what);

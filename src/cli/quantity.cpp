@@ -62,7 +62,7 @@ std::string length(double length_m, const TextStyle& style) {
 }
 
 std::string short_length(double length_m, const TextStyle& style) {
-  if (!us(style)) return number(length_m, 2) + " m";
+  if (!us(style)) return length_m < 1 ? number(length_m * 1000, 0) + " mm" : number(length_m, 2) + " m";
   const double length_in = length_m / units::m_per_in;
   return length_in < 48 ? number(length_in, 0) + " in" : length(length_m, style);
 }

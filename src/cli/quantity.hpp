@@ -21,7 +21,7 @@ namespace duskwire::cli {
 [[nodiscard]] std::string percent(double share);  // 0.31 -> "31 %"
 
 [[nodiscard]] std::string length(double length_m, const TextStyle& style);        // along a route: "12.4 m" or "41 ft"
-[[nodiscard]] std::string short_length(double length_m, const TextStyle& style);  // depths, heights: "0.15 m" or "6 in"
+[[nodiscard]] std::string short_length(double length_m, const TextStyle& style);  // depths, heights: "150 mm" or "6 in"
 [[nodiscard]] std::string temperature(double temperature_c, const TextStyle& style);
 [[nodiscard]] std::string money(std::int64_t minor, const std::string& currency);
 

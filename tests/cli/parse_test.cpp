@@ -71,14 +71,14 @@ TEST(Parse, AMistypedCommandGetsASuggestion) {
 TEST(Parse, AMistypedOptionGetsASuggestion) {
   const Outcome met = ended({"check", "a.json", "--no-cure"});
   EXPECT_EQ(met.code, exit_bad_input);
-  EXPECT_THAT(met.complaint, HasSubstr("not understood: --no-cure. Did you mean --no-cures?"));
+  EXPECT_THAT(met.complaint, HasSubstr("there is no option --no-cure. Did you mean --no-cures?"));
   EXPECT_THAT(met.complaint, HasSubstr("Try duskwire check --help."));
 }
 
 TEST(Parse, BadLinesEndWithTwoAndAReason) {
   EXPECT_EQ(ended({}).code, exit_bad_input);
   EXPECT_THAT(ended({"check"}).complaint, HasSubstr("JOB"));
-  EXPECT_THAT(ended({"check", "a.json", "b.json"}).complaint, HasSubstr("not understood: b.json"));
+  EXPECT_THAT(ended({"check", "a.json", "b.json"}).complaint, HasSubstr("\"b.json\" was not expected"));
   EXPECT_THAT(ended({"check", "a.json", "--units", "furlongs"}).complaint,
               HasSubstr("\"furlongs\" is none of metric, us"));
   EXPECT_THAT(ended({"check", "a.json", "--brief", "--full"}).complaint, HasSubstr("--brief"));

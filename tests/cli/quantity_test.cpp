@@ -17,7 +17,9 @@ TEST(Quantity, LengthsFollowTheUnits) {
   EXPECT_EQ(length(30, in(job::DisplayUnits::us)), "98 ft");         // 30 / 0.3048 = 98.425
   EXPECT_EQ(length(1.5, in(job::DisplayUnits::us)), "4.9 ft");       // 4.921
   EXPECT_EQ(short_length(0.15, in(job::DisplayUnits::us)), "6 in");  // 5.906
-  EXPECT_EQ(short_length(0.45, in(job::DisplayUnits::metric)), "0.45 m");
+  EXPECT_EQ(short_length(0.45, in(job::DisplayUnits::metric)), "450 mm");
+  EXPECT_EQ(short_length(3.05, in(job::DisplayUnits::metric)), "3.05 m");
+  EXPECT_EQ(short_length(3.048, in(job::DisplayUnits::us)), "10 ft");
   EXPECT_EQ(temperature(40, in(job::DisplayUnits::us)), "104 °F");
 }
 
