@@ -30,6 +30,7 @@ enum class ChangeKind : std::uint8_t {
   set_mounting_height = 13,  // target: transformer id; number: metres
   set_extension_cord = 14,   // target: transformer id; number: 0 or 1
   set_joint_kind = 15,       // target: joint id; number: JointKind
+  set_crossed = 16,          // target: cable id; number: 0 or 1
 };
 
 struct Change {

@@ -96,7 +96,7 @@ struct MarginReport {
 struct ShortReport {
   std::string place;        // joint or luminaire id
   std::string output;
-  double current_a = 0;     // seen by the output's protection, cable hot and mains low
+  double current_a = 0;     // seen by the output's protection: mains low, cable hot, long
   double limit_a = 0;
 };
 
