@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: Apache-2.0
+// The shape of a document part, said once: describe(Of<T>, visitor) names each field of T with its rule, and one
+// visitor each reads it, writes it and publishes it as schema and as table. So none of the four can forget a field or
+// differ in a range. A field's default is the one of a freshly made T.
+#pragma once
+
+#include <cstdint>
+#include <limits>
+
+namespace duskwire::formats {
+
+// Picks the overload of describe() and names() for T.
+template <class T>
+struct Of {};
+
+enum class Need : std::uint8_t { optional, required };
+inline constexpr Need optional = Need::optional;
+inline constexpr Need required = Need::required;
+
+// Things that other parts name by id. Ids are unique within one kind; luminaires, outputs and joints share one space.
+enum class Kind : std::uint8_t {
+  none = 0,
+  luminaire_item,
+  transformer_item,
+  cable_item,
+  connector_item,
+  control_item,
+  sundry_item,
+  area,
+  sleeve,
+  receptacle,
+  view_point,
+  tree,
+  fixed_point,
+  luminaire,
+  output,
+  joint,
+  transformer,
+  cable,
+  view,
+  programme_entry,
+  offer_option,
+  rule,
+};
+
+// A number in `unit` from min to max, both allowed unless above_min. Members of integer type take whole numbers only.
+struct Number {
+  double min = 0;
+  double max = 0;
+  const char* unit = "";
+  bool above_min = false;
+};
+
+enum class Form : std::uint8_t {
+  plain,
+  date,          // ISO 8601 calendar date
+  date_or_time,  // the same, or with a time and perhaps an offset
+  clock,         // HH:MM
+  month_day,     // MM-DD
+  currency,      // ISO 4217
+  time_zone,     // IANA name
+  name,          // an id that is not looked up in this document
+};
+
+struct Text {
+  std::uint32_t max_chars = 200;
+  Form form = Form::plain;
+};
+
+// Text out of a short list.
+struct Choice {
+  const char* const* begin = nullptr;
+  const char* const* end = nullptr;
+};
+
+struct Flag {};
+
+// A member of enum type, by its name in enum_names.hpp.
+struct OneOf {};
+
+// The id of the object itself.
+struct Id {
+  Kind kind = Kind::none;
+};
+
+// The id of another object, of one of up to three kinds.
+struct Ref {
+  Kind kind = Kind::none;
+  Kind or_kind = Kind::none;
+  Kind or_kind_too = Kind::none;
+};
+
+// One point, [x, y] or [x, y, z].
+struct Place {};
+
+// A list of points; `may_be_empty` allows none beside min_count and more.
+struct Places {
+  std::uint32_t min_count = 2;
+  bool may_be_empty = true;
+};
+
+struct Numbers {
+  Number each;
+  std::uint32_t min_count = 0;
+  std::uint32_t max_count = 0;
+  bool ascending = false;
+};
+
+struct Texts {
+  Text each;
+  std::uint32_t max_count = 100;
+};
+
+struct Refs {
+  Ref each;
+  std::uint32_t max_count = 100;
+};
+
+// Numbers by free names, one or two levels deep.
+struct NumberMap {};
+
+// An object within the object.
+struct Part {};
+
+// A list of objects.
+struct List {
+  std::uint32_t max_count = 0;
+};
+
+// A part whose shape is checked as a Shape (or a list of them) while its text is kept whole.
+template <class Shape>
+struct Kept {};
+template <class Shape>
+struct KeptList {
+  std::uint32_t max_count = 0;
+};
+
+// Coordinates lie within 100 km of the site's origin.
+inline constexpr double farthest_m = 100'000;
+inline constexpr std::uint32_t most_points = 10'000;
+inline constexpr std::uint32_t longest_id = 64;
+
+}  // namespace duskwire::formats
