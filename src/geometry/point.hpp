@@ -10,12 +10,16 @@ namespace duskwire::geometry {
 struct Point2 {
   double x_m = 0;
   double y_m = 0;
+
+  bool operator==(const Point2&) const = default;
 };
 
 struct Point3 {
   double x_m = 0;
   double y_m = 0;
   double z_m = 0;
+
+  bool operator==(const Point3&) const = default;
 };
 
 using Polyline = std::vector<Point2>;

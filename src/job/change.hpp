@@ -24,7 +24,7 @@ enum class ChangeKind : std::uint8_t {
   set_slack = 7,             // target: cable id; text: "from" or "to"; number: slack_m
   set_luminaire_item = 8,    // target: luminaire id; text: luminaire item id
   move_luminaire_joint = 9,  // target: luminaire id; other: joint id
-  add_cable = 10,            // target: new cable id; text: item id; other: "from to" ids separated by a space; number: length_m
+  add_cable = 10,  // target: new cable id; text: item id; other: "from to" ids separated by a space; number: length_m
   remove_cable = 11,         // target: cable id
   set_output_limit = 12,     // target: output id; number: limit_a
   set_mounting_height = 13,  // target: transformer id; number: metres
@@ -39,6 +39,8 @@ struct Change {
   std::string text;
   std::string other;
   double number = 0;
+
+  bool operator==(const Change&) const = default;
 };
 
 // Applies all or nothing. Items that a change names and the job's catalogue lacks are copied from `stock`.

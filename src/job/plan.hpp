@@ -36,15 +36,19 @@ struct Area {
   geometry::Polygon outline;
   double height_m = 0;  // of a building, wall or deck over grade
   Extra extra;
+
+  bool operator==(const Area&) const = default;
 };
 
 struct Underlay {
-  std::string image;              // content hash or file name of the picture
-  double m_per_px = 0;            // scale
-  geometry::Point2 origin;        // where the picture's top left corner lies
+  std::string image;        // content hash or file name of the picture
+  double m_per_px = 0;      // scale
+  geometry::Point2 origin;  // where the picture's top left corner lies
   double rotation_deg = 0;
   double opacity = 1;
   Extra extra;
+
+  bool operator==(const Underlay&) const = default;
 };
 
 struct Sleeve {
@@ -53,6 +57,8 @@ struct Sleeve {
   double diameter_mm = 0;
   double depth_m = 0;
   Extra extra;
+
+  bool operator==(const Sleeve&) const = default;
 };
 
 struct Receptacle {
@@ -62,6 +68,8 @@ struct Receptacle {
   bool in_use_cover = false;  // cover that closes over a plug
   std::optional<double> circuit_a;
   Extra extra;
+
+  bool operator==(const Receptacle&) const = default;
 };
 
 enum class ViewPointKind : std::uint8_t { street = 0, door = 1, window = 2, neighbour_window = 3, seat = 4, other = 5 };
@@ -72,6 +80,8 @@ struct ViewPoint {
   ViewPointKind kind = ViewPointKind::other;
   geometry::Point3 position;
   Extra extra;
+
+  bool operator==(const ViewPoint&) const = default;
 };
 
 struct Tree {
@@ -83,6 +93,8 @@ struct Tree {
   double crown_base_m = 0;
   double crown_transmittance = 0.3;
   Extra extra;
+
+  bool operator==(const Tree&) const = default;
 };
 
 // A point that stays where it is for decades: tape offsets are taken from these.
@@ -91,6 +103,8 @@ struct FixedPoint {
   std::string name;
   geometry::Point2 position;
   Extra extra;
+
+  bool operator==(const FixedPoint&) const = default;
 };
 
 struct Plan {
@@ -104,6 +118,8 @@ struct Plan {
   std::vector<Tree> trees;
   std::vector<FixedPoint> fixed_points;
   Extra extra;
+
+  bool operator==(const Plan&) const = default;
 };
 
 }  // namespace duskwire::job
