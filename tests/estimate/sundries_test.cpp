@@ -40,11 +40,11 @@ TEST(Sundries, CrossingOfADriveTakesASleeveThatReachesPastBothEdges) {
   job::Job job = tests::two_hub_garden();
   job::Area drive;
   drive.kind = job::GroundKind::drive;
-  drive.outline = {{8, -5}, {11.2, -5}, {11.2, 5}, {8, 5}};
+  drive.outline = {{8, -5}, {10.9, -5}, {10.9, 5}, {8, 5}};
   job.plan.areas = {drive};
   job.cables[0].path = {{0, 0}, {30, 0}};
   const Materials list = materials(job, {});
-  EXPECT_DOUBLE_EQ(quantity(list, "sleeve-25"), 4);  // 3.2 + 2 x 0.15 m, by whole metres
+  EXPECT_DOUBLE_EQ(quantity(list, "sleeve-25"), 4);  // 2.9 + 2 x 0.15 m, by whole metres
   EXPECT_NE(line_of(list, "sleeve-25")->note.find("run-1"), std::string::npos);
 }
 
