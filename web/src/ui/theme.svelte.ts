@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: Apache-2.0
+// Which theme is on: the system's choice, or one that the person picked on this device.
+
+export const themes = ['system', 'day', 'dusk', 'sun'] as const;
+export type Theme = (typeof themes)[number];
+
+export const themeNames: Record<Theme, string> = {
+  system: 'As the device',
+  day: 'Day',
+  dusk: 'Dusk (dim, for work at night)',
+  sun: 'Full sun (black on white, heavy)',
+};
+
+const key = 'duskwire-theme';
+
+function stored(): Theme {
+  try {
+    const value = localStorage.getItem(key);
+    return themes.find((theme) => theme === value) ?? 'system';
+  } catch {
+    return 'system'; // storage closed by the person's settings
+  }
+}
+
+let current = $state<Theme>(stored());
+
+export const theme = (): Theme => current;
+
+export function applyTheme(next: Theme = current): void {
+  current = next;
+  if (next === 'system') delete document.documentElement.dataset.theme;
+  else document.documentElement.dataset.theme = next;
+  try {
+    localStorage.setItem(key, next);
+  } catch {
+    // The choice lasts until the page is closed.
+  }
+}
