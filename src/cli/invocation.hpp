@@ -57,6 +57,7 @@ struct AskRequest {
   std::string spread = "chain";
   std::string source_ohm = "0.03";
   std::string window = "10:15";
+  std::string mains_tolerance = "5";
 };
 
 struct CatalogueRequest {

@@ -82,8 +82,7 @@ void add_new(CLI::App& app, NewRequest& request) {
 void add_ask(CLI::App& app, AskRequest& request) {
   text_option(app, "--lamps", request.lamps, "N", "how many");
   text_option(app, "--watts", request.watts, "W", "of one lamp");
-  text_option(app, "--power-factor", request.power_factor, "PF",
-              "watts over volt-amperes; 1 where VA are given as watts");
+  text_option(app, "--power-factor", request.power_factor, "PF", "watts over volt-amperes; 1 where left out");
   text_option(app, "--length", request.length, "L", "one way, from the transformer to the last lamp: 60m, 200ft");
   text_option(app, "--cable", request.cable, "SIZE", "12awg, 2.5mm2");
   text_option(app, "--tap", request.tap, "V", "volts of the tap without load");
@@ -92,8 +91,10 @@ void add_ask(CLI::App& app, AskRequest& request) {
       ->type_name("HOW")
       ->check(one_of({"chain", "end", "hub", "tee"}))
       ->group(own_group);
-  text_option(app, "--source-ohm", request.source_ohm, "R", "of the transformer's winding");
-  text_option(app, "--window", request.window, "MIN:MAX", "volts that the lamps are made for");
+  text_option(app, "--source-ohm", request.source_ohm, "R", "of the transformer's winding; 0.03 where left out");
+  text_option(app, "--window", request.window, "MIN:MAX", "volts that the lamps are made for; 10:15 where left out");
+  text_option(app, "--mains-tolerance", request.mains_tolerance, "PCT",
+              "mains above and below nominal; 5 where left out");
 }
 
 // One parser for the whole line. Lives only while parse() runs.
