@@ -33,7 +33,7 @@ std::string tightest_lamp(const CheckPage& page, const Names& names) {
 std::string verdict(const CheckPage& page, const Names& names, const TextStyle& style) {
   const std::string word = page.report.sound ? "Sound" : "Not sound";
   const std::string lead = paint(style, page.report.sound ? Ink::good : Ink::bad, word + ": ");
-  return paragraph(lead, tally(page.report.findings) + ".", style.width) +
+  return paragraph(lead, tally(severities_of(page.report.findings)) + ".", style.width) +
          paragraph("", tightest_lamp(page, names), style.width);
 }
 

@@ -83,14 +83,19 @@ std::string word_of(Severity severity) {
   return "note";
 }
 
-std::string tally(const study::Findings& findings) {
+std::string tally(const std::vector<Severity>& severities) {
   const auto count = [&](Severity severity) {
-    return static_cast<std::size_t>(std::count_if(
-        findings.begin(), findings.end(), [&](const study::Finding& finding) { return finding.severity == severity; }));
+    return static_cast<std::size_t>(std::count(severities.begin(), severities.end(), severity));
   };
   std::string text = counted(count(Severity::error), "error") + ", " + counted(count(Severity::warning), "warning");
   if (const std::size_t notes = count(Severity::note); notes > 0) text += ", " + counted(notes, "note");
   return text;
+}
+
+std::vector<Severity> severities_of(const study::Findings& findings) {
+  std::vector<Severity> severities;
+  for (const study::Finding& finding : findings) severities.push_back(finding.severity);
+  return severities;
 }
 
 std::string findings_page(const study::Findings& findings, const Names& names, const TextStyle& style) {

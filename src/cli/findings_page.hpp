@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "cli/names.hpp"
 #include "cli/text_style.hpp"
@@ -15,7 +16,9 @@ namespace duskwire::cli {
 [[nodiscard]] std::string word_of(Severity severity);
 
 // "3 errors, 2 warnings"; "no errors, no warnings" for none; notes are named only where there are some.
-[[nodiscard]] std::string tally(const study::Findings& findings);
+[[nodiscard]] std::string tally(const std::vector<Severity>& severities);
+
+[[nodiscard]] std::vector<Severity> severities_of(const study::Findings& findings);
 
 [[nodiscard]] std::string findings_page(const study::Findings& findings, const Names& names, const TextStyle& style);
 
