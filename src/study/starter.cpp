@@ -124,6 +124,20 @@ void add_transformers(job::Job& job, const std::vector<TransformerPlan>& plans) 
   }
 }
 
+// A title as an id: letters and digits, all else a hyphen.
+std::string id_of(const std::string& title) {
+  std::string id;
+  for (const char c : title) {
+    const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+    const bool capital = c >= 'A' && c <= 'Z';
+    if (plain || capital) id += capital ? static_cast<char>(c - 'A' + 'a') : c;
+    if (!plain && !capital && !id.empty() && id.back() != '-') id += '-';
+  }
+  while (!id.empty() && id.back() == '-') id.pop_back();
+  constexpr std::size_t longest = 60;
+  return id.empty() ? "job" : id.substr(0, longest);
+}
+
 // Twin cables for the ground in the manner of the region, thinnest first.
 std::vector<const job::CableItem*> trunk_sizes(const job::Catalogue& stock, const Ruleset& ruleset) {
   const bool by_area = ruleset.id == "iec";
@@ -227,6 +241,7 @@ std::size_t trouble_in(const Report& report) {
 
 Result<job::Job> start_job(const StarterRequest& request, const Ruleset& ruleset, const job::Catalogue& stock) {
   job::Job bare;
+  bare.id = id_of(request.title);
   bare.title = request.title;
   bare.created = request.created;
   bare.site = request.site;
