@@ -22,17 +22,6 @@ namespace duskwire::formats {
 
 using Json = nlohmann::ordered_json;
 
-template <class M>
-struct Inner {
-  using type = M;
-};
-template <class M>
-struct Inner<std::optional<M>> {
-  using type = M;
-};
-template <class M>
-using inner_t = typename Inner<M>::type;
-
 // A bound without a fraction is written without one.
 inline Json plain_number(double value) {
   const auto whole = static_cast<std::int64_t>(value);

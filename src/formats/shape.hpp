@@ -4,8 +4,9 @@
 // differ in a range. A field's default is the one of a freshly made T.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
-#include <limits>
+#include <optional>
 
 namespace duskwire::formats {
 
@@ -16,6 +17,18 @@ struct Of {};
 enum class Need : std::uint8_t { optional, required };
 inline constexpr Need optional = Need::optional;
 inline constexpr Need required = Need::required;
+
+// The type within an optional.
+template <class M>
+struct Inner {
+  using type = M;
+};
+template <class M>
+struct Inner<std::optional<M>> {
+  using type = M;
+};
+template <class M>
+using inner_t = typename Inner<M>::type;
 
 // Things that other parts name by id. Ids are unique within one kind; luminaires, outputs and joints share one space.
 enum class Kind : std::uint8_t {
@@ -42,6 +55,7 @@ enum class Kind : std::uint8_t {
   offer_option,
   rule,
 };
+inline constexpr std::size_t kind_count = static_cast<std::size_t>(Kind::rule) + 1;
 
 // A number in `unit` from min to max, both allowed unless above_min. Members of integer type take whole numbers only.
 struct Number {
@@ -57,6 +71,7 @@ enum class Form : std::uint8_t {
   date_or_time,  // the same, or with a time and perhaps an offset
   clock,         // HH:MM
   month_day,     // MM-DD
+  weekday,       // mon ... sun
   currency,      // ISO 4217
   time_zone,     // IANA name
   name,          // an id that is not looked up in this document

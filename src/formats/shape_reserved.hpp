@@ -66,7 +66,7 @@ void describe(Of<ProgrammeEntry>, Visitor& v) {
   v.field("name", &T::name, Text{200}, optional, "Name for people");
   v.field("zones", &T::zones, Texts{{200}, 100}, optional, "Zones of luminaires that it switches; none: all");
   v.field("transformers", &T::transformers, Texts{other_id, 100}, optional, "Transformers that it switches; none: all");
-  v.field("days", &T::days, Texts{{10}, 7}, optional, "Days of the week, mon to sun; none: every day");
+  v.field("days", &T::days, Texts{{3, Form::weekday}, 7}, optional, "Days of the week, mon to sun; none: every day");
   v.field("from_day", &T::from_day, Text{5, Form::month_day}, optional, "First day of its season");
   v.field("to_day", &T::to_day, Text{5, Form::month_day}, optional, "Last day of its season");
   v.field("on", &T::on, Part{}, required, "When it switches on");

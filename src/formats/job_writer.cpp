@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "formats/job_writer.hpp"
+
+#include "formats/shape_job.hpp"
+#include "formats/write_shape.hpp"
+
+namespace duskwire::formats {
+
+std::string write_job(const job::Job& job) {
+  Json document = {{"format", "duskwire-job"}, {"version", job::format_version}};
+  write_shape(job, document);
+  return indented_text(document) + "\n";
+}
+
+}  // namespace duskwire::formats

@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: Apache-2.0
+// parse_text: nlohmann's tokens built into a tree of our own making.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <unordered_set>
+#include <utility>
+#include <vector>
+
+#include "formats/json_text.hpp"
+#include "formats/utf8.hpp"
+
+namespace duskwire::formats {
+namespace {
+
+// An array or object that is not closed yet. `at` is null inside a value that is read but not kept.
+struct Open {
+  Json* at = nullptr;
+  bool is_array = false;
+  bool keep = true;  // whether the next value of an object is kept
+  std::size_t index = 0;
+  std::string key;
+  std::unordered_set<std::string> keys;
+};
+
+std::string place_of(std::string_view text, std::size_t byte) {
+  const std::string_view before = text.substr(0, std::min(byte, text.size()));
+  const auto line = std::count(before.begin(), before.end(), '\n') + 1;
+  const std::size_t begin = before.rfind('\n');
+  const std::string_view row = begin == std::string_view::npos ? before : before.substr(begin + 1);
+  return fmt::format("line {}, column {}", line, std::max<std::size_t>(1, count_chars(row)));
+}
+
+// nlohmann's words without its own prefix: "syntax error while parsing value - invalid literal".
+std::string reason_of(std::string_view what) {
+  for (const std::string_view mark : {"column ", "] "}) {
+    const std::size_t at = what.find(mark);
+    if (at == std::string_view::npos) continue;
+    what = what.substr(at + mark.size());
+    if (mark == "column ") what = what.substr(std::min(what.size(), what.find(": ") + 2));
+    break;
+  }
+  const std::size_t tail = what.find("; last read: ");
+  return shortened(what.substr(0, tail), 200);
+}
+
+class TreeBuilder {
+ public:
+  using number_integer_t = Json::number_integer_t;
+  using number_unsigned_t = Json::number_unsigned_t;
+  using number_float_t = Json::number_float_t;
+  using string_t = Json::string_t;
+  using binary_t = Json::binary_t;
+
+  TreeBuilder(std::string_view text, const TextLimits& limits) : text_(text), limits_(limits) {}
+
+  // What nlohmann's sax_parse calls; false ends the parse.
+  bool null() { return scalar(nullptr); }
+  bool boolean(bool value) { return scalar(value); }
+  bool number_integer(number_integer_t value) { return scalar(value); }
+  bool number_unsigned(number_unsigned_t value) { return scalar(value); }
+  bool number_float(number_float_t value, const string_t&) { return scalar(value); }
+  bool string(string_t& value) { return scalar(std::move(value)); }
+  bool binary(binary_t&) { return false; }
+  bool start_object(std::size_t) { return start(Json::object(), false); }
+  bool start_array(std::size_t) { return start(Json::array(), true); }
+  bool end_object() { return end(); }
+  bool end_array() { return end(); }
+
+  bool key(string_t& name) {
+    Open& open = open_.back();
+    open.key = std::move(name);
+    open.keep = open.keys.insert(open.key).second;
+    if (!open.keep) {
+      report(shortened(open.key), "each key once",
+             fmt::format("The key \"{}\" comes twice in one object: only one of them can be meant, remove the other.",
+                         shortened(open.key)));
+    }
+    return open.keys.size() <= limits_.keys_per_object ||
+           refuse(fmt::format("at most {} keys in an object", limits_.keys_per_object), "This object has more keys.");
+  }
+
+  bool parse_error(std::size_t byte, const std::string& token, const nlohmann::detail::exception& error) {
+    const std::string place = place_of(text_, byte);
+    if (error.id == 406) {
+      report(shortened(token), "a number below 1.8e308 in size",
+             fmt::format("The number at {} is too large to be held: correct it.", place));
+      return false;
+    }
+    report(shortened(token), "valid JSON (RFC 8259) in UTF-8",
+           fmt::format("At {} this is not valid JSON: {}. Mend it there; NaN, infinity, comments and a comma after the "
+                       "last entry are not JSON.",
+                       place, reason_of(error.what())));
+    return false;
+  }
+
+  ParsedText take(bool complete) {
+    ParsedText result;
+    if (complete) result.tree = std::move(root_);
+    result.problems = std::move(problems_);
+    return result;
+  }
+
+ private:
+  // Puts a value where the document has it; null where it is not kept.
+  Json* place(Json&& value) {
+    if (open_.empty()) {
+      root_ = std::move(value);
+      return &root_;
+    }
+    Open& open = open_.back();
+    if (open.at == nullptr || !open.keep) return nullptr;
+    // Past the tree's own interface, which would look for the key among all earlier ones.
+    if (!open.is_array) return &open.at->get_ref<Json::object_t&>().emplace_back(open.key, std::move(value)).second;
+    open.at->push_back(std::move(value));
+    return &open.at->back();
+  }
+
+  bool scalar(Json&& value) {
+    place(std::move(value));
+    return next();
+  }
+
+  bool start(Json&& value, bool is_array) {
+    Json* at = place(std::move(value));
+    Open open;
+    open.at = at;
+    open.is_array = is_array;
+    open_.push_back(std::move(open));
+    return open_.size() <= limits_.depth || refuse(fmt::format("at most {} levels", limits_.depth),
+                                                   "Arrays and objects are nested too deeply for any job.");
+  }
+
+  bool end() {
+    open_.pop_back();
+    return next();
+  }
+
+  bool next() {
+    if (!open_.empty()) ++open_.back().index;
+    return ++values_ <= limits_.values ||
+           refuse(fmt::format("at most {} values", limits_.values), "This document is larger than any job.");
+  }
+
+  bool refuse(std::string expected, std::string message) {
+    report("", std::move(expected), std::move(message));
+    return false;
+  }
+
+  void report(std::string value, std::string expected, std::string message) {
+    if (problems_.size() >= most_problems) return;
+    problems_.push_back({Severity::error, pointer(), std::move(value), std::move(expected), std::move(message)});
+  }
+
+  [[nodiscard]] std::string pointer() const {
+    std::string out;
+    for (const Open& open : open_) {
+      if (open.is_array) {
+        out += fmt::format("/{}", open.index);
+      } else if (!open.keys.empty()) {
+        out += "/" + pointer_part(open.key);
+      }
+    }
+    return out;
+  }
+
+  static constexpr std::size_t most_problems = 1000;
+
+  std::string_view text_;
+  TextLimits limits_;
+  Json root_;
+  std::vector<Open> open_;
+  std::size_t values_ = 0;
+  Problems problems_;
+};
+
+}  // namespace
+
+std::string pointer_part(std::string_view key) {
+  std::string out;
+  for (const char c : key) {
+    if (c == '~') {
+      out += "~0";
+    } else if (c == '/') {
+      out += "~1";
+    } else {
+      out += c;
+    }
+  }
+  return out;
+}
+
+ParsedText parse_text(std::string_view text, const TextLimits& limits) {
+  if (text.size() > limits.bytes) {
+    return {std::nullopt,
+            {{Severity::error, "", fmt::format("{} bytes", text.size()), fmt::format("at most {} bytes", limits.bytes),
+              "The text is too long to be a job; pictures belong beside it, named by their hash."}}};
+  }
+  TreeBuilder builder(text, limits);
+  const bool complete = Json::sax_parse(text.begin(), text.end(), &builder);
+  return builder.take(complete);
+}
+
+}  // namespace duskwire::formats

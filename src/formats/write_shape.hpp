@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: Apache-2.0
+// The visitor that writes an object by its shape: keys in the shape's order, unknown keys after them. An optional field
+// that has its default is left out, so that documents stay short and a default means the same read as written.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <type_traits>
+#include <vector>
+
+#include "formats/enum_names.hpp"
+#include "formats/json_text.hpp"
+#include "formats/shape.hpp"
+#include "geometry/point.hpp"
+#include "job/job.hpp"
+
+namespace duskwire::formats {
+
+template <class T>
+Json shape_json(const T& object);
+
+// Adds the keys that a reader did not know and kept; a key that is there already stays as it is.
+inline void add_extra(Json& object, const job::Extra& extra) {
+  if (extra.empty()) return;
+  const Json rest = Json::parse(extra, nullptr, false);
+  if (!rest.is_object()) return;
+  for (const auto& [key, value] : rest.get_ref<const Json::object_t&>()) {
+    if (!object.contains(key)) object[key] = value;
+  }
+}
+
+template <class T>
+class WriteVisitor {
+ public:
+  WriteVisitor(const T& object, Json& out) : object_(object), out_(out) {}
+
+  template <class M, class Rule>
+  void field(const char* key, M T::*member, const Rule& rule, Need need, const char*) {
+    const M& value = object_.*member;
+    if (need == optional && is_default(value, blank_.*member)) return;
+    out_[key] = json_of(value, rule);
+  }
+
+ private:
+  template <class M>
+  static bool is_default(const M& value, const M& blank) {
+    return value == blank;
+  }
+  static bool is_default(const job::Reserved& value, const job::Reserved&) { return value.json.empty(); }
+
+  template <class M, class Rule>
+  static Json json_of(const M& value, const Rule&) {
+    if constexpr (std::is_enum_v<M>) {
+      const auto list = names(Of<M>{});
+      return list.at(static_cast<std::size_t>(value));
+    } else if constexpr (std::is_same_v<Rule, Part>) {
+      return shape_json(value);
+    } else {
+      return value;
+    }
+  }
+  template <class M, class Rule>
+  static Json json_of(const std::optional<M>& value, const Rule& rule) {
+    return value ? json_of(*value, rule) : Json();
+  }
+  static Json json_of(const geometry::Point2& value, const Place&) { return Json::array({value.x_m, value.y_m}); }
+  static Json json_of(const geometry::Point3& value, const Place&) {
+    return Json::array({value.x_m, value.y_m, value.z_m});
+  }
+  static Json json_of(const geometry::Polyline& value, const Places&) {
+    Json list = Json::array();
+    for (const geometry::Point2& point : value) list.push_back(json_of(point, Place{}));
+    return list;
+  }
+  template <class M>
+  static Json json_of(const std::vector<M>& value, const List&) {
+    Json list = Json::array();
+    for (const M& each : value) list.push_back(shape_json(each));
+    return list;
+  }
+  template <class Shape>
+  static Json json_of(const job::Reserved& value, const Kept<Shape>&) {
+    return Json::parse(value.json, nullptr, false);
+  }
+  template <class Shape>
+  static Json json_of(const job::Reserved& value, const KeptList<Shape>&) {
+    return Json::parse(value.json, nullptr, false);
+  }
+
+  const T& object_;
+  Json& out_;
+  const T blank_{};
+};
+
+// Appends the fields of an object to `out`, which may hold a document's head.
+template <class T>
+void write_shape(const T& object, Json& out) {
+  WriteVisitor<T> visitor(object, out);
+  describe(Of<T>{}, visitor);
+  if constexpr (requires { object.extra; }) add_extra(out, object.extra);
+}
+
+template <class T>
+Json shape_json(const T& object) {
+  Json out = Json::object();
+  write_shape(object, out);
+  return out;
+}
+
+}  // namespace duskwire::formats
