@@ -7,10 +7,10 @@ import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
 
 const root = import.meta.dirname;
-const engineFolder = process.env.DUSKWIRE_ENGINE ?? resolve(root, '../build/wasm');
-if (!existsSync(resolve(engineFolder, 'duskwire.mjs'))) {
-  console.warn(`The engine is missing (${engineFolder}/duskwire.mjs): tools/build_wasm.sh builds it.`);
-}
+const built = process.env.DUSKWIRE_ENGINE ?? resolve(root, '../build/wasm');
+const missing = !existsSync(resolve(built, 'duskwire.mjs'));
+const engineFolder = missing ? resolve(root, 'src/engine/missing') : built;
+if (missing) console.warn(`The engine is missing (${built}/duskwire.mjs): tools/build_wasm.sh builds it.`);
 
 export default defineConfig({
   root,

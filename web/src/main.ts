@@ -4,6 +4,7 @@ import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import '@fontsource-variable/atkinson-hyperlegible-mono/wght.css';
 import './ui/tokens.css';
 import './ui/base.css';
+import './ui/field.css';
 import { mount } from 'svelte';
 import App from './App.svelte';
 import { applyTheme } from './ui/theme.svelte';

@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: Apache-2.0
+// Answers of the engine beside the report: materials, advice, the quick question, rulesets. Keys as in docs/schema.
+import type { CableItem } from '../job/document';
+import type { Change, Provenance, Severity } from './report';
+
+export interface TapVerdict {
+  readonly tap_v: number;
+  readonly fits: boolean;
+  readonly present: boolean;
+  readonly chosen: boolean;
+  readonly lowest_v: number;
+  readonly lowest_lamp: string;
+  readonly lowest_corner: string;
+  readonly highest_v: number;
+  readonly highest_lamp: string;
+  readonly highest_corner: string;
+  readonly current_a: number;
+  readonly load_margin: number;
+  readonly length_margin: number;
+  readonly reason: string;
+}
+
+export interface TapAdvice {
+  readonly output: string;
+  readonly transformer: string;
+  readonly present_tap_v: number;
+  readonly chosen_tap_v?: number | null;
+  readonly taps: readonly TapVerdict[];
+  readonly reason: string;
+  readonly changes: readonly Change[];
+}
+
+export interface TransformerChoice {
+  readonly item: string;
+  readonly title: string;
+  readonly rating_va: number;
+  readonly output_count: number;
+  readonly price_minor: number;
+  readonly fits: boolean;
+  readonly present: boolean;
+  readonly chosen: boolean;
+  readonly reason: string;
+}
+
+export interface TransformerAdvice {
+  readonly transformer: string;
+  readonly present_item: string;
+  readonly needed_va: number;
+  readonly chosen_item: string;
+  readonly needed_outputs: number;
+  readonly choices: readonly TransformerChoice[];
+  readonly reason: string;
+  readonly changes: readonly Change[];
+}
+
+export interface ProtectionAdvice {
+  readonly output: string;
+  readonly limit_a: number;
+  readonly worst_current_a: number;
+  readonly far_short_a: number;
+  readonly far_short_at: string;
+  readonly trips: boolean;
+  readonly suggested_limit_a?: number | null;
+  readonly reason: string;
+  readonly changes: readonly Change[];
+}
+
+export interface Advice {
+  readonly taps: readonly TapAdvice[];
+  readonly transformers: readonly TransformerAdvice[];
+  readonly protection: readonly ProtectionAdvice[];
+}
+
+export interface Question {
+  readonly lamps?: number;
+  readonly length_m?: number;
+  readonly tap_v?: number;
+  readonly cable?: CableItem;
+  readonly lamp_w?: number;
+  readonly power_factor?: number;
+  readonly spread?: 'chain' | 'end' | 'hub' | 'tee';
+  readonly [key: string]: unknown;
+}
+
+export interface Answer {
+  readonly sentence: string;
+  readonly holds: boolean;
+  readonly found: boolean;
+  readonly last_v: number;
+  readonly [key: string]: unknown;
+}
+
+/** The list of materials, as `duskwire materials --json` prints it. */
+export interface Materials {
+  readonly [key: string]: unknown;
+}
+
+export interface RulesetFile {
+  readonly id: string;
+  readonly title: string;
+  readonly notice: string;
+  readonly rules: readonly {
+    readonly id: string;
+    readonly check: string;
+    readonly severity: Severity;
+    readonly title: string;
+    readonly values?: Readonly<Record<string, number>>;
+    readonly provenance: Provenance;
+  }[];
+}

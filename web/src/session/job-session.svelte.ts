@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: Apache-2.0
+// An open job: the document store, the live answer, autosave and selection as one object. Every pane takes it as its
+// `session`.
+import type { Engine } from '../engine/client';
+import type { Change } from '../engine/report';
+import { difference } from '../job/difference';
+import type { JobDocument } from '../job/document';
+import type { History } from '../job/history';
+import { JobStore } from '../job/store.svelte';
+import type { Desk } from '../storage/desk';
+import type { Workspace } from '../storage/workspace';
+import type { UnitSystem } from '../units/quantity';
+import { Autosave } from './autosave.svelte';
+import { LiveAnswer } from './live.svelte';
+import { Selection } from './selection.svelte';
+import { summaryOf } from './summary';
+
+export interface Opening {
+  readonly document: JobDocument;
+  readonly revision: number;
+  readonly history?: History;
+  /** The document is newer than the workspace's: send it. */
+  readonly unsent?: boolean;
+}
+
+export class JobSession {
+  readonly store: JobStore;
+  readonly live: LiveAnswer;
+  readonly selection = new Selection();
+  readonly autosave: Autosave;
+  readonly workspace: Workspace;
+  readonly engine: Engine;
+  #stopListening: () => void;
+
+  constructor(engine: Engine, workspace: Workspace, desk: Desk, opening: Opening) {
+    this.engine = engine;
+    this.workspace = workspace;
+    this.store = new JobStore(opening.document, opening.history);
+    this.live = new LiveAnswer(engine);
+    const { store, live } = this;
+    this.autosave = new Autosave(workspace, desk, opening.revision, {
+      get document() {
+        return store.document;
+      },
+      get history() {
+        return store.history;
+      },
+      get summary() {
+        return live.of === store.document && live.report ? summaryOf(live.report) : undefined;
+      },
+    });
+    this.#stopListening = store.listen((document, cause, label) => {
+      live.ask(document);
+      if (cause !== 'preview') this.autosave.changed(label);
+    });
+    live.ask(store.document);
+    if (opening.unsent) this.autosave.changed('Unsent changes');
+  }
+
+  get document(): JobDocument {
+    return this.store.document;
+  }
+
+  /** The units that people read; the document is SI whatever they are. */
+  get units(): UnitSystem {
+    return this.store.document.site.units ?? 'us';
+  }
+
+  /** Does changes that the engine computed (a cure, advice) as one step of undo that touches nothing else. */
+  async applyChanges(label: string, changes: readonly Change[]): Promise<void> {
+    const document = this.store.document;
+    // Both sides through the engine's writer, so that its spelling of untouched parts makes no difference.
+    const before = await this.engine.applyChanges(document, []);
+    const after = await this.engine.applyChanges(document, changes);
+    if (this.store.document !== document) throw new Error('The job changed while the cure was computed. Try again.');
+    this.store.run({ label, changes: difference(before, after) });
+  }
+
+  /** Waits for what is unsent and lets go of the job. */
+  async close(): Promise<void> {
+    this.#stopListening();
+    await this.autosave.flush();
+    this.autosave.stop();
+    this.live.stop();
+  }
+}

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: Apache-2.0
+// The live answer: each change of the document asks the engine, the newest document wins, and every pane reads the
+// result here. While the hand moves without cures; once it rests, with them.
+import type { CheckAnswer, Engine, Timed } from '../engine/client';
+import { LatestWins } from '../engine/latest';
+import type { CableReport, Finding, LampReport, OutputReport, Problem, Report, TransformerReport } from '../engine/report';
+import type { JobDocument } from '../job/document';
+
+interface Question {
+  readonly document: JobDocument;
+  readonly cures: boolean;
+}
+
+const restMilliseconds = 250;
+
+function byId<T extends { readonly id: string }>(list: readonly T[] | undefined): ReadonlyMap<string, T> {
+  return new Map((list ?? []).map((item) => [item.id, item]));
+}
+
+function bySubject(findings: readonly Finding[] | undefined): ReadonlyMap<string, readonly Finding[]> {
+  const groups = new Map<string, Finding[]>();
+  for (const finding of findings ?? []) {
+    const group = groups.get(finding.subject);
+    if (group) group.push(finding);
+    else groups.set(finding.subject, [finding]);
+  }
+  return groups;
+}
+
+export class LiveAnswer {
+  #queue: LatestWins<Question, Timed<CheckAnswer>>;
+  #rest: ReturnType<typeof setTimeout> | undefined;
+
+  /** The last report; of an older document while `pending`. */
+  report: Report | undefined = $state.raw();
+  /** What the reader found wrong with the document itself. */
+  problems: readonly Problem[] = $state.raw([]);
+  /** The document that `report` speaks of. */
+  of: JobDocument | undefined = $state.raw();
+  pending = $state(false);
+  /** Whether the findings carry computed cures. */
+  withCures = $state(false);
+  /** Why there is no answer, in words. */
+  failure: string | undefined = $state();
+  milliseconds = $state(0);
+
+  lamps: ReadonlyMap<string, LampReport> = $derived(byId(this.report?.lamps));
+  cables: ReadonlyMap<string, CableReport> = $derived(byId(this.report?.cables));
+  outputs: ReadonlyMap<string, OutputReport> = $derived(byId(this.report?.outputs));
+  transformers: ReadonlyMap<string, TransformerReport> = $derived(byId(this.report?.transformers));
+  /** Findings by the id of what they are about. */
+  findingsOf: ReadonlyMap<string, readonly Finding[]> = $derived(bySubject(this.report?.findings));
+
+  constructor(engine: Engine) {
+    this.#queue = new LatestWins(
+      ({ document, cures }) => engine.check(document, { cures }),
+      (answer, question) => this.#take(answer, question),
+      (error) => this.#fail(error),
+    );
+  }
+
+  ask(document: JobDocument): void {
+    this.pending = true;
+    clearTimeout(this.#rest);
+    this.#queue.put({ document, cures: false });
+    this.#rest = setTimeout(() => this.#queue.put({ document, cures: true }), restMilliseconds);
+  }
+
+  stop(): void {
+    clearTimeout(this.#rest);
+  }
+
+  #take({ value, milliseconds }: Timed<CheckAnswer>, { document, cures }: Question): void {
+    // A document that cannot be read keeps the last report in sight; the problems say what is wrong.
+    this.report = value.report ?? this.report;
+    this.problems = value.problems;
+    this.of = document;
+    this.pending = false;
+    this.withCures = cures;
+    this.failure = undefined;
+    this.milliseconds = milliseconds;
+  }
+
+  #fail(error: unknown): void {
+    this.pending = false;
+    this.failure = error instanceof Error ? error.message : String(error);
+  }
+}

@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: Apache-2.0
+// The browser's own database (IndexedDB), opened once, with promises. What each store holds: see `Stores`.
+import type { CatalogueFile, JobDocument } from '../job/document';
+import type { History } from '../job/history';
+import { StorageFailure, type JobEntry } from './workspace';
+
+export interface Stores {
+  /** Jobs of this browser, with their latest document. Key: entry.id. */
+  jobs: { readonly id: string; readonly entry: JobEntry; readonly document: JobDocument; readonly saveId: string };
+  /** Their earlier states. Key: [id, revision]. */
+  revisions: {
+    readonly id: string;
+    readonly revision: number;
+    readonly changed: string;
+    readonly label: string;
+    readonly bytes: number;
+    readonly document: JobDocument;
+  };
+  /** Pictures by the hash of their content. */
+  images: { readonly hash: string; readonly blob: Blob };
+  /** The shop's catalogue. Key: "shop". */
+  catalogues: { readonly key: string; readonly revision: number; readonly changed: string; readonly document: CatalogueFile };
+  /** What lies open on the desk: see desk.ts. Key: [workspace, id]. */
+  desk: {
+    readonly workspace: string;
+    readonly id: string;
+    readonly revision: number;
+    readonly document: JobDocument;
+    readonly history: History;
+    readonly unsent: { readonly saveId: string; readonly label: string; readonly since: string } | null;
+  };
+  /** The last list of jobs that a server gave. Key: workspace. */
+  lists: { readonly workspace: string; readonly entries: readonly JobEntry[]; readonly seen: string };
+}
+
+export type StoreName = keyof Stores;
+
+const keyPaths: Record<StoreName, string | string[]> = {
+  jobs: 'id',
+  revisions: ['id', 'revision'],
+  images: 'hash',
+  catalogues: 'key',
+  desk: ['workspace', 'id'],
+  lists: 'workspace',
+};
+
+export class Database {
+  #open: Promise<IDBDatabase> | undefined;
+  #name: string;
+
+  constructor(name = 'duskwire') {
+    this.#name = name;
+  }
+
+  /** Runs `work` in one transaction; it is durable once the promise fulfils. */
+  async run<T>(names: StoreName[], mode: IDBTransactionMode, work: (transaction: Transaction) => Promise<T>): Promise<T> {
+    const database = await this.#database();
+    try {
+      const raw = database.transaction(names, mode, { durability: 'strict' });
+      const done = new Promise<void>((resolve, reject) => {
+        raw.oncomplete = () => resolve();
+        raw.onabort = () => reject(raw.error ?? new Error('The browser stopped the save.'));
+      });
+      done.catch(() => undefined); // reported by the await below, or by the work's own failure
+      const result = await work(new Transaction(raw)).catch((error: unknown) => {
+        if (raw.error === null) abort(raw);
+        throw error;
+      });
+      await done;
+      return result;
+    } catch (error) {
+      throw asFailure(error);
+    }
+  }
+
+  #database(): Promise<IDBDatabase> {
+    this.#open ??= openDatabase(this.#name).catch((error: unknown) => {
+      this.#open = undefined;
+      throw asFailure(error);
+    });
+    return this.#open;
+  }
+}
+
+export class Transaction {
+  #raw: IDBTransaction;
+
+  constructor(raw: IDBTransaction) {
+    this.#raw = raw;
+  }
+
+  get<N extends StoreName>(name: N, key: IDBValidKey): Promise<Stores[N] | undefined> {
+    return settle(this.#raw.objectStore(name).get(key) as IDBRequest<Stores[N] | undefined>);
+  }
+
+  all<N extends StoreName>(name: N, range?: IDBKeyRange): Promise<Stores[N][]> {
+    return settle(this.#raw.objectStore(name).getAll(range) as IDBRequest<Stores[N][]>);
+  }
+
+  async put<N extends StoreName>(name: N, value: Stores[N]): Promise<void> {
+    await settle(this.#raw.objectStore(name).put(value));
+  }
+
+  async delete(name: StoreName, key: IDBValidKey): Promise<void> {
+    await settle(this.#raw.objectStore(name).delete(key));
+  }
+}
+
+function settle<T>(request: IDBRequest<T>): Promise<T> {
+  return new Promise((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error ?? new Error('The browser refused.'));
+  });
+}
+
+function abort(raw: IDBTransaction): void {
+  try {
+    raw.abort();
+  } catch {
+    // It had ended already.
+  }
+}
+
+function openDatabase(name: string): Promise<IDBDatabase> {
+  return new Promise((resolve, reject) => {
+    const request = indexedDB.open(name, 1);
+    request.onupgradeneeded = () => {
+      for (const [store, keyPath] of Object.entries(keyPaths)) request.result.createObjectStore(store, { keyPath });
+    };
+    request.onsuccess = () => {
+      // Another tab with a newer page must not wait for this one.
+      request.result.onversionchange = () => request.result.close();
+      resolve(request.result);
+    };
+    request.onerror = () => reject(request.error ?? new Error('The browser keeps its storage closed.'));
+  });
+}
+
+function asFailure(error: unknown): StorageFailure {
+  if (error instanceof StorageFailure) return error;
+  const name = error instanceof Error ? error.name : '';
+  if (name === 'QuotaExceededError') {
+    return new StorageFailure('full', 'This browser has no room left. Export jobs to files, or free up the disk.');
+  }
+  const why = error instanceof Error ? error.message : String(error);
+  return new StorageFailure('unreachable', `This browser does not let the page keep data: ${why}`);
+}

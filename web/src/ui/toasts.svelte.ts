@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: Apache-2.0
+// Short messages about something that just happened. Each is also read out (Toasts.svelte is a live region).
+
+export interface Toast {
+  readonly number: number;
+  readonly text: string;
+  readonly kind: 'done' | 'trouble';
+  readonly action: { readonly label: string; readonly run: () => void } | undefined;
+}
+
+const stay = 6000;
+let number = 0;
+let shown = $state.raw<readonly Toast[]>([]);
+
+export const toasts = (): readonly Toast[] => shown;
+
+export function say(text: string, action?: Toast['action'], kind: Toast['kind'] = 'done'): void {
+  const toast: Toast = { number: ++number, text, kind, action };
+  shown = [...shown.slice(-2), toast];
+  // Trouble stays until it is put away.
+  if (kind === 'done') setTimeout(() => dismiss(toast), stay);
+}
+
+export const sayTrouble = (text: string, action?: Toast['action']): void => say(text, action, 'trouble');
+
+export function dismiss(toast: Toast): void {
+  shown = shown.filter((other) => other.number !== toast.number);
+}
