@@ -18,7 +18,7 @@ export default defineConfig({
   plugins: [svelte()],
   resolve: {
     alias: { '@engine': engineFolder, '@examples': resolve(root, '../examples') },
-    conditions: process.env.VITEST ? ['browser'] : [],
+    ...(process.env.VITEST && { conditions: ['browser'] }),
   },
   worker: { format: 'es' },
   build: {
