@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
-// The visitor that writes an object by its shape: keys in the shape's order, unknown keys after them. An optional field
-// that has its default is left out, so that documents stay short and a default means the same read as written.
+// The visitor that writes an object by its shape: keys in the shape's order, unknown keys after them. Every number,
+// flag and name is written, defaults too, so that a document says by itself what was computed with; only what is empty
+// (no text, an empty list, an absent value) is left out where it may be.
 #pragma once
 
 #include <map>
 #include <optional>
 #include <string>
 #include <type_traits>
+#include <utility>
 #include <vector>
 
 #include "formats/enum_names.hpp"
@@ -38,16 +40,32 @@ class WriteVisitor {
   template <class M, class Rule>
   void field(const char* key, M T::*member, const Rule& rule, Need need, const char*) {
     const M& value = object_.*member;
-    if (need == optional && is_default(value, blank_.*member)) return;
-    out_[key] = json_of(value, rule);
+    if (need == optional && is_empty(value, blank_.*member)) return;
+    Json written = json_of(value, rule);
+    if (need == optional && is_bare_part(value, rule) && written.empty()) return;
+    out_[key] = std::move(written);
   }
 
  private:
   template <class M>
-  static bool is_default(const M& value, const M& blank) {
-    return value == blank;
+  static bool is_empty(const M&, const M&) {
+    return false;
   }
-  static bool is_default(const job::Reserved& value, const job::Reserved&) { return value.json.empty(); }
+  template <class M>
+  static bool is_empty(const std::optional<M>& value, const std::optional<M>&) {
+    return !value;
+  }
+  template <class M>
+  static bool is_empty(const std::vector<M>& value, const std::vector<M>&) {
+    return value.empty();
+  }
+  // A part that is always there, so that nothing is lost where it is left out.
+  template <class M, class Rule>
+  static constexpr bool is_bare_part(const M&, const Rule&) {
+    return std::is_same_v<Rule, Part> && std::is_same_v<M, inner_t<M>>;
+  }
+  static bool is_empty(const std::string& value, const std::string& blank) { return value.empty() && blank.empty(); }
+  static bool is_empty(const job::Reserved& value, const job::Reserved&) { return value.json.empty(); }
 
   template <class M, class Rule>
   static Json json_of(const M& value, const Rule&) {

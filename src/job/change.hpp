@@ -44,7 +44,10 @@ struct Change {
 };
 
 // Applies all or nothing. Items that a change names and the job's catalogue lacks are copied from `stock`.
-// Errors: not_found for an id that is not in the job (or item in neither catalogue).
+// A moved cable end takes the end of its path along where the new place has a position. A new transformer item keeps
+// the outputs, on its nearest taps, and adds those that the item has more ("T1-B" ...) behind them.
+// Errors: not_found for an id that is not in the job (or item in neither catalogue), invalid for a value that no job
+// may have.
 [[nodiscard]] Result<Job> apply(const Job& job, const std::vector<Change>& changes, const Catalogue& stock);
 
 }  // namespace duskwire::job
