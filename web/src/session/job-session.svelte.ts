@@ -10,7 +10,7 @@ import { JobStore } from '../job/store.svelte';
 import type { Desk } from '../storage/desk';
 import type { Workspace } from '../storage/workspace';
 import type { UnitSystem } from '../units/quantity';
-import { Autosave } from './autosave.svelte';
+import { Autosave, type Unsent } from './autosave.svelte';
 import { LiveAnswer } from './live.svelte';
 import { Selection } from './selection.svelte';
 import { summaryOf } from './summary';
@@ -20,7 +20,7 @@ export interface Opening {
   readonly revision: number;
   readonly history?: History;
   /** The document is newer than the workspace's: send it. */
-  readonly unsent?: boolean;
+  readonly unsent?: Unsent;
 }
 
 export class JobSession {
@@ -54,7 +54,7 @@ export class JobSession {
       if (cause !== 'preview') this.autosave.changed(label);
     });
     live.ask(store.document);
-    if (opening.unsent) this.autosave.changed('Unsent changes');
+    if (opening.unsent) this.autosave.resume(opening.unsent);
   }
 
   get document(): JobDocument {

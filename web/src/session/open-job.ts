@@ -16,7 +16,7 @@ export async function openJob({ engine, workspace, desk }: App, id: string): Pro
 }
 
 export function startingPoint(opened: OpenedJob | undefined, row: DeskRow | undefined): Opening {
-  if (row?.unsent) return { document: row.document, revision: row.revision, history: row.history, unsent: true };
+  if (row?.unsent) return { document: row.document, revision: row.revision, history: row.history, unsent: row.unsent };
   if (opened && row?.revision === opened.revision) {
     return { document: opened.document, revision: opened.revision, history: row.history };
   }

@@ -8,7 +8,7 @@ import { entryOf } from './entry';
 import { sha256Hex } from './sha256';
 import { superfluous } from './thinning';
 import {
-  StorageFailure, type JobEntry, type OpenedJob, type RevisionEntry, type Save, type Saved, type Workspace,
+  StorageFailure, type Current, type JobEntry, type OpenedJob, type RevisionEntry, type Save, type Saved, type Workspace,
 } from './workspace';
 
 const now = (): string => new Date().toISOString();
@@ -93,7 +93,7 @@ export class BrowserWorkspace implements Workspace {
 
 const revisionsOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, 0], [id, Number.MAX_SAFE_INTEGER]);
 
-function stale(what: string, current: Saved | undefined): StorageFailure {
+function stale(what: string, current: Current | undefined): StorageFailure {
   return new StorageFailure('conflict', `${what} was saved in another tab since it was opened here.`, current);
 }
 
@@ -101,7 +101,7 @@ async function write(t: Transaction, save: Save): Promise<Saved> {
   const job = await t.get('jobs', save.id);
   if (job && job.saveId === save.saveId) return job.entry;
   if ((job?.entry.revision ?? 0) !== save.baseRevision) {
-    throw job ? stale('This job', job.entry) : gone(save.id);
+    throw job ? stale('This job', { ...job.entry, saveId: job.saveId }) : gone(save.id);
   }
   const saved: Saved = { revision: save.baseRevision + 1, changed: now() };
   const entry = entryOf(save.document, saved, job?.entry.archived ?? false, save.summary ?? null);

@@ -27,7 +27,8 @@ export interface Stores {
     readonly revision: number;
     readonly document: JobDocument;
     readonly history: History;
-    readonly unsent: { readonly saveId: string; readonly label: string; readonly since: string } | null;
+    /** Absent: the workspace has it. `tried`: saves of it whose answers may have been lost. */
+    readonly unsent: { readonly label: string; readonly since: string; readonly tried: readonly string[] } | null;
   };
   /** The last list of jobs that a server gave. Key: workspace. */
   lists: { readonly workspace: string; readonly entries: readonly JobEntry[]; readonly seen: string };

@@ -71,18 +71,27 @@ export type FailureKind =
   | 'full' // no room
   | 'refused'; // anything else; the message says what
 
+export interface Current {
+  readonly revision: number;
+  readonly changed: string;
+  readonly saveId?: string;
+}
+
 export class StorageFailure extends Error {
   readonly kind: FailureKind;
   /** Conflict: the revision that is there now. */
   readonly currentRevision: number | undefined;
   readonly currentChanged: string | undefined;
+  /** The save that made it: where it is our own, its answer was lost on the way. */
+  readonly currentSaveId: string | undefined;
 
-  constructor(kind: FailureKind, message: string, current?: { revision: number; changed: string }) {
+  constructor(kind: FailureKind, message: string, current?: Current) {
     super(message);
     this.name = 'StorageFailure';
     this.kind = kind;
     this.currentRevision = current?.revision;
     this.currentChanged = current?.changed;
+    this.currentSaveId = current?.saveId;
   }
 }
 

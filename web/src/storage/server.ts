@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: Apache-2.0
+// The workspace of the local server, by docs/server-api.md.
+import type { CatalogueFile } from '../job/document';
+import { randomId } from '../job/ids';
+import { HttpClient } from './http';
+import { sha256Hex } from './sha256';
+import type { JobEntry, OpenedJob, RevisionEntry, Save, Saved, Workspace } from './workspace';
+
+export interface ServerSession {
+  readonly workspace_id: string;
+  readonly workspace: string;
+  readonly version: string;
+  readonly api: number;
+}
+
+const jobAddress = (id: string, ...more: string[]): string => ['jobs', id, ...more].map(encodeURIComponent).join('/');
+
+export class ServerWorkspace implements Workspace {
+  readonly place: string;
+  readonly id: string;
+  #http: HttpClient;
+
+  constructor(http: HttpClient, session: ServerSession) {
+    this.#http = http;
+    this.place = `workspace “${session.workspace}”`;
+    this.id = session.workspace_id;
+  }
+
+  async list(): Promise<readonly JobEntry[]> {
+    return (await this.#http.json<{ jobs: readonly JobEntry[] }>('GET', 'jobs')).jobs;
+  }
+
+  open(id: string): Promise<OpenedJob> {
+    return this.#http.json('GET', jobAddress(id));
+  }
+
+  openRevision(id: string, revision: number): Promise<OpenedJob> {
+    return this.#http.json('GET', jobAddress(id, 'revisions', String(revision)));
+  }
+
+  async revisions(id: string): Promise<readonly RevisionEntry[]> {
+    return (await this.#http.json<{ revisions: readonly RevisionEntry[] }>('GET', jobAddress(id, 'revisions'))).revisions;
+  }
+
+  save({ id, baseRevision, saveId, document, label, summary }: Save): Promise<Saved> {
+    const body = { save_id: saveId, document, ...(label && { label: label.slice(0, 200) }), ...(summary && { summary }) };
+    if (baseRevision === 0) return this.#http.json('POST', 'jobs', body);
+    return this.#http.json('PUT', jobAddress(id), { base_revision: baseRevision, ...body });
+  }
+
+  duplicate(id: string, newId: string, newTitle: string): Promise<Saved> {
+    const body = { save_id: randomId('save', 16), id: newId, title: newTitle };
+    return this.#http.json('POST', jobAddress(id, 'duplicate'), body);
+  }
+
+  async archive(id: string, archived: boolean): Promise<void> {
+    await this.#http.json('POST', jobAddress(id, 'archive'), { archived });
+  }
+
+  async putPicture(blob: Blob): Promise<string> {
+    const hash = await sha256Hex(await blob.arrayBuffer());
+    return (await this.#http.send<{ hash: string }>('POST', `images/${hash}`, blob)).hash;
+  }
+
+  picture(hash: string): Promise<Blob> {
+    return this.#http.blob(`images/${encodeURIComponent(hash)}`);
+  }
+
+  shopCatalogue(): Promise<{ readonly revision: number; readonly document: CatalogueFile | null }> {
+    return this.#http.json('GET', 'shop-catalogue');
+  }
+
+  saveShopCatalogue(baseRevision: number, document: CatalogueFile): Promise<Saved> {
+    const body = { base_revision: baseRevision, save_id: randomId('save', 16), document };
+    return this.#http.json('PUT', 'shop-catalogue', body);
+  }
+}
