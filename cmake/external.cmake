@@ -24,8 +24,11 @@ function(duskwire_header_only target name folder)
   target_include_directories(${target} INTERFACE ${duskwire_links})
 endfunction()
 
-duskwire_header_only(fmt::fmt-header-only fmt /usr/include/fmt)
-target_compile_definitions(fmt::fmt-header-only INTERFACE FMT_HEADER_ONLY=1)
+# fmt once, as a library: each file that takes it header-only costs the compiler three to five seconds more.
+duskwire_header_only(duskwire_fmt_headers fmt /usr/include/fmt)
+add_library(duskwire_fmt STATIC ${CMAKE_SOURCE_DIR}/cmake/fmt_for_wasm.cpp)
+target_link_libraries(duskwire_fmt PUBLIC duskwire_fmt_headers)
+add_library(fmt::fmt ALIAS duskwire_fmt)
 duskwire_header_only(Eigen3::Eigen Eigen /usr/include/eigen3/Eigen)
 duskwire_header_only(nlohmann_json::nlohmann_json nlohmann /usr/include/nlohmann)
 

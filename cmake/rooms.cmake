@@ -7,7 +7,7 @@ target_compile_options(duskwire_options INTERFACE -Wall -Wextra -Werror)
 target_compile_definitions(duskwire_options INTERFACE DUSKWIRE_VERSION="${PROJECT_VERSION}")
 
 # External libraries by room: the only rooms that may use them (tools/check_layers.py reads includes, this links them).
-set(duskwire_external_base fmt::fmt-header-only)
+set(duskwire_external_base fmt::fmt)
 set(duskwire_external_electrical Eigen3::Eigen)
 set(duskwire_external_formats nlohmann_json::nlohmann_json)
 set(duskwire_external_cli nlohmann_json::nlohmann_json)
