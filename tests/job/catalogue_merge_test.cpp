@@ -6,11 +6,21 @@
 namespace duskwire::job {
 namespace {
 
+LuminaireItem lamp(const std::string& id, std::int64_t price_minor) {
+  LuminaireItem item;
+  item.id = id;
+  item.price_minor = price_minor;
+  return item;
+}
+
 Catalogue stock() {
   Catalogue stock;
-  stock.luminaires = {{.id = "path-2w", .title = "Path", .price_minor = 7000}, {.id = "well-4w", .price_minor = 9000}};
-  stock.cables = {{.id = "12awg-2", .price_minor_per_m = 160}};
-  stock.sundries = {{.id = "stake", .price_minor = 300}};
+  stock.luminaires = {lamp("path-2w", 7000), lamp("well-4w", 9000)};
+  stock.cables.resize(1);
+  stock.cables[0].id = "12awg-2";
+  stock.cables[0].price_minor_per_m = 160;
+  stock.sundries.resize(1);
+  stock.sundries[0].id = "stake";
   return stock;
 }
 
@@ -28,7 +38,8 @@ TEST(CatalogueMerge, AnEmptyShopLeavesTheStockAsItIs) {
 
 TEST(CatalogueMerge, AShopsItemReplacesTheStocksAtItsPlace) {
   Catalogue shop;
-  shop.luminaires = {{.id = "path-2w", .title = "Ours", .price_minor = 8500}};
+  shop.luminaires = {lamp("path-2w", 8500)};
+  shop.luminaires[0].title = "Ours";
   const MergedCatalogue merged = merge_catalogue(stock(), shop);
   EXPECT_EQ(ids(merged.catalogue.luminaires), (std::vector<std::string>{"path-2w", "well-4w"}));
   EXPECT_EQ(merged.catalogue.luminaires[0], shop.luminaires[0]);
@@ -37,8 +48,8 @@ TEST(CatalogueMerge, AShopsItemReplacesTheStocksAtItsPlace) {
 
 TEST(CatalogueMerge, NewItemsFollowAtTheEnd) {
   Catalogue shop;
-  shop.luminaires = {{.id = "moon-6w"}, {.id = "well-4w", .price_minor = 1}};
-  shop.transformers = {{.id = "ours-100va"}};
+  shop.luminaires = {lamp("moon-6w", 2), lamp("well-4w", 1)};
+  shop.transformers.resize(1);
   const MergedCatalogue merged = merge_catalogue(stock(), shop);
   EXPECT_EQ(ids(merged.catalogue.luminaires), (std::vector<std::string>{"path-2w", "well-4w", "moon-6w"}));
   EXPECT_EQ(merged.catalogue.luminaires[1].price_minor, 1);
@@ -64,7 +75,7 @@ TEST(CatalogueMerge, ARemovalThatNothingAnswersIsTold) {
 TEST(CatalogueMerge, AnotherCurrencyLeavesStockItemsWithoutPrice) {
   Catalogue shop;
   shop.currency = "EUR";
-  shop.luminaires = {{.id = "path-2w", .price_minor = 6500}};
+  shop.luminaires = {lamp("path-2w", 6500)};
   const MergedCatalogue merged = merge_catalogue(stock(), shop);
   EXPECT_EQ(merged.catalogue.currency, "EUR");
   EXPECT_EQ(merged.catalogue.luminaires[0].price_minor, 6500);
