@@ -4,7 +4,7 @@
 import type { JobDocument } from '../job/document';
 import type { History } from '../job/history';
 import { randomId } from '../job/ids';
-import type { Desk } from '../storage/desk';
+import type { Desk, DeskRow } from '../storage/desk';
 import { StorageFailure, type Summary, type Workspace } from '../storage/workspace';
 
 export type SaveState =
@@ -20,16 +20,23 @@ export interface Conflict {
   readonly theirChanged: string;
 }
 
+export type Unsent = NonNullable<DeskRow['unsent']>;
+
 export interface SaveSource {
   readonly document: JobDocument;
   readonly history: History;
   readonly summary: Summary | undefined;
 }
 
-const deskDelay = 150;
-const quietDelay = 700;
-const longestDelay = 3000;
-const retryDelay = 5000;
+export interface Delays {
+  readonly desk: number;
+  readonly quiet: number;
+  readonly longest: number;
+  readonly retry: number;
+}
+
+const usualDelays: Delays = { desk: 150, quiet: 700, longest: 3000, retry: 5000 };
+const mostTried = 20;
 
 export class Autosave {
   state: SaveState = $state('saved');
@@ -37,42 +44,58 @@ export class Autosave {
   since: string | undefined = $state();
   message: string | undefined = $state();
   conflict: Conflict | undefined = $state.raw();
+  /** The workspace's revision that the document grew from. */
   revision = $state(0);
 
   #workspace: Workspace;
   #desk: Desk;
   #source: SaveSource;
+  #delays: Delays;
   #label = '';
-  #saveId = randomId('save', 16);
-  #dirty = false;
+  // The document that the workspace has, or undefined where none of ours.
+  #sent: JobDocument | undefined;
+  #attempt: { readonly document: JobDocument; readonly saveId: string } | undefined;
+  #tried: readonly string[] = [];
   #busy: Promise<void> | undefined;
   #deskTimer: ReturnType<typeof setTimeout> | undefined;
   #sendTimer: ReturnType<typeof setTimeout> | undefined;
-  #firstChange = 0;
+  #waitingSince: number | undefined;
+  #onDesk = true;
   #stopped = false;
 
-  constructor(workspace: Workspace, desk: Desk, revision: number, source: SaveSource) {
+  constructor(workspace: Workspace, desk: Desk, revision: number, source: SaveSource, delays: Delays = usualDelays) {
     this.#workspace = workspace;
     this.#desk = desk;
     this.#source = source;
+    this.#delays = delays;
+    this.#sent = source.document;
     this.revision = revision;
   }
 
   changed(label: string): void {
     this.#label = label;
-    this.#dirty = true;
     this.since ??= new Date().toISOString();
-    if (this.state !== 'conflict') this.state = 'changed';
+    if (this.state === 'saved' || this.state === 'saving') this.state = 'changed';
+    this.#onDesk = false;
     clearTimeout(this.#deskTimer);
-    this.#deskTimer = setTimeout(() => void this.#keep(), deskDelay);
-    this.#schedule(quietDelay);
+    this.#deskTimer = setTimeout(() => void this.#keep(), this.#delays.desk);
+    if (this.state !== 'kept') this.#schedule();
+  }
+
+  /** Goes on with work that an earlier page could not send. */
+  resume({ label, since, tried }: Unsent): void {
+    this.#sent = undefined;
+    this.#tried = tried;
+    this.since = since;
+    this.changed(label);
   }
 
   /** Sends now what is unsent; resolves once that is done or has failed (see `state`). */
   async flush(): Promise<void> {
     clearTimeout(this.#sendTimer);
+    if (!this.#onDesk) await this.#keep();
     await this.#busy;
-    if (!this.#dirty || this.state === 'conflict') return;
+    if (this.#sent === this.#source.document || this.state === 'conflict') return;
     this.#busy = this.#send().finally(() => (this.#busy = undefined));
     await this.#busy;
   }
@@ -82,7 +105,6 @@ export class Autosave {
     if (!this.conflict) return;
     this.revision = this.conflict.theirRevision;
     this.#settleConflict();
-    this.#dirty = true;
     await this.flush();
   }
 
@@ -90,8 +112,7 @@ export class Autosave {
   async tookTheirs(revision: number): Promise<void> {
     this.revision = revision;
     this.#settleConflict();
-    this.#dirty = false;
-    this.#saved();
+    this.#nowSent(this.#source.document);
     await this.#keep();
   }
 
@@ -104,69 +125,85 @@ export class Autosave {
   #settleConflict(): void {
     this.conflict = undefined;
     this.state = 'changed';
-    this.#saveId = randomId('save', 16);
+    this.#attempt = undefined;
+    this.#tried = [];
   }
 
-  #schedule(delay: number): void {
+  #schedule(): void {
     const now = Date.now();
-    if (this.#firstChange === 0) this.#firstChange = now;
-    const wait = Math.max(0, Math.min(delay, this.#firstChange + longestDelay - now));
+    this.#waitingSince ??= now;
+    const wait = Math.max(0, Math.min(this.#delays.quiet, this.#waitingSince + this.#delays.longest - now));
+    this.#sendAfter(wait);
+  }
+
+  #sendAfter(milliseconds: number): void {
     clearTimeout(this.#sendTimer);
-    if (!this.#stopped) this.#sendTimer = setTimeout(() => void this.flush(), wait);
+    if (!this.#stopped) this.#sendTimer = setTimeout(() => void this.flush(), milliseconds);
   }
 
   async #keep(): Promise<void> {
+    clearTimeout(this.#deskTimer);
     const { document, history } = this.#source;
-    const unsent = this.#dirty ? { saveId: this.#saveId, label: this.#label, since: this.since ?? '' } : null;
+    const unsent = document === this.#sent ? null : { label: this.#label, since: this.since ?? '', tried: this.#tried };
     try {
       await this.#desk.put({ id: document.id, revision: this.revision, document, history, unsent });
+      this.#onDesk = document === this.#source.document;
+      if (this.state === 'failed') this.state = 'kept';
     } catch (error) {
-      if (this.#dirty && this.state === 'kept') this.#fail(error);
+      // With the workspace at hand the desk may fail; without both the page alone has the work.
+      if (this.state === 'kept') this.#tell('failed', error);
     }
   }
 
   async #send(): Promise<void> {
     const { document, summary } = this.#source;
-    const saveId = this.#saveId;
-    this.#dirty = false;
-    this.#firstChange = 0;
-    this.state = 'saving';
+    // The same document is sent again under the same id; a new one gets its own.
+    if (this.#attempt?.document !== document) this.#attempt = { document, saveId: randomId('save', 16) };
+    const { saveId } = this.#attempt;
+    this.#tried = [...this.#tried.filter((id) => id !== saveId), saveId].slice(-mostTried);
+    this.#waitingSince = undefined;
+    if (this.state !== 'kept') this.state = 'saving';
+    const save = { id: document.id, baseRevision: this.revision, saveId, document, label: this.#label };
     try {
-      const save = { id: document.id, baseRevision: this.revision, saveId, document, label: this.#label };
       const { revision } = await this.#workspace.save(summary === undefined ? save : { ...save, summary });
       this.revision = revision;
-      this.#saveId = randomId('save', 16);
-      if (this.#dirty) this.state = 'changed';
-      else this.#saved();
-      await this.#keep();
+      this.#tried = [];
+      this.#nowSent(document);
     } catch (error) {
-      this.#dirty = true;
       this.#refused(error);
-      await this.#keep();
     }
+    await this.#keep();
   }
 
-  #saved(): void {
-    this.state = 'saved';
-    this.since = undefined;
+  #nowSent(document: JobDocument): void {
+    this.#sent = document;
     this.message = undefined;
+    if (document === this.#source.document) {
+      this.state = 'saved';
+      this.since = undefined;
+    } else {
+      this.state = 'changed';
+      this.#schedule();
+    }
   }
 
   #refused(error: unknown): void {
-    if (error instanceof StorageFailure && error.kind === 'conflict' && error.currentRevision !== undefined) {
+    if (!(error instanceof StorageFailure) || error.kind !== 'conflict' || error.currentRevision === undefined) {
+      this.#tell('kept', error);
+      this.#sendAfter(this.#delays.retry);
+    } else if (error.currentSaveId !== undefined && this.#tried.includes(error.currentSaveId)) {
+      // Our own save arrived, its answer did not: go on from there.
+      this.revision = error.currentRevision;
+      this.#tried = [];
+      this.#sendAfter(0);
+    } else {
       this.conflict = { theirRevision: error.currentRevision, theirChanged: error.currentChanged ?? '' };
-      this.state = 'conflict';
-      this.message = error.message;
-      return;
+      this.#tell('conflict', error);
     }
-    this.state = 'kept';
-    this.message = error instanceof Error ? error.message : String(error);
-    this.#firstChange = Date.now() + retryDelay;
-    if (!this.#stopped) this.#sendTimer = setTimeout(() => void this.flush(), retryDelay);
   }
 
-  #fail(error: unknown): void {
-    this.state = 'failed';
+  #tell(state: SaveState, error: unknown): void {
+    this.state = state;
     this.message = error instanceof Error ? error.message : String(error);
   }
 }

@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: Apache-2.0
+import 'fake-indexeddb/auto';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { JobDocument } from '../../../src/job/document';
+import { emptyHistory } from '../../../src/job/history';
+import { Autosave } from '../../../src/session/autosave.svelte';
+import { Database } from '../../../src/storage/database';
+import { Desk } from '../../../src/storage/desk';
+import { garden } from '../support/garden';
+import { MemoryWorkspace } from '../support/memory-workspace';
+
+const quick = { desk: 1, quiet: 5, longest: 20, retry: 10 };
+let number = 0;
+let workspace: MemoryWorkspace;
+let desk: Desk;
+let source: { document: JobDocument; history: typeof emptyHistory; summary: undefined };
+let autosave: Autosave;
+
+const edit = (title: string): void => {
+  source.document = { ...source.document, title };
+  autosave.changed(`Title ${title}`);
+};
+const becomes = (state: Autosave['state']): Promise<void> => vi.waitFor(() => expect(autosave.state).toBe(state));
+const stored = async (): Promise<string | undefined> => (await workspace.open('g')).document.title;
+
+beforeEach(async () => {
+  workspace = new MemoryWorkspace();
+  desk = new Desk(new Database(`test ${++number}`), 'memory');
+  await workspace.save({ id: 'g', baseRevision: 0, saveId: 'first', document: garden() });
+  source = { document: garden(), history: emptyHistory, summary: undefined };
+  autosave = new Autosave(workspace, desk, 1, source, quick);
+});
+
+afterEach(() => autosave.stop());
+
+describe('autosave', () => {
+  it('sends the last of several changes once the hand rests', async () => {
+    edit('a');
+    edit('b');
+    expect(autosave.state).toBe('changed');
+    await becomes('saved');
+    expect(await stored()).toBe('b');
+    expect(workspace.saves).toHaveLength(2);
+    expect(workspace.saves[1]?.label).toBe('Title b');
+    expect(autosave.revision).toBe(2);
+  });
+
+  it('does not wait for ever under a hand that never rests', async () => {
+    const end = Date.now() + 80;
+    while (Date.now() < end) {
+      edit(String(Date.now()));
+      await new Promise((resolve) => setTimeout(resolve, 2));
+    }
+    expect(workspace.saves.length).toBeGreaterThan(1);
+  });
+
+  it('keeps on the desk what the workspace does not take, and sends it later', async () => {
+    workspace.mood = 'away';
+    edit('kept');
+    await becomes('kept');
+    expect((await desk.get('g'))?.document.title).toBe('kept');
+    expect((await desk.get('g'))?.unsent).not.toBeNull();
+    workspace.mood = 'well';
+    await becomes('saved');
+    expect(await stored()).toBe('kept');
+    await vi.waitFor(async () => expect((await desk.get('g'))?.unsent).toBeNull());
+  });
+
+  it('takes no lost answer for a stranger, even where the document went on changing', async () => {
+    workspace.mood = 'answer lost';
+    edit('one');
+    await becomes('kept');
+    workspace.mood = 'well';
+    edit('two');
+    await becomes('saved');
+    expect(autosave.conflict).toBeUndefined();
+    expect(await stored()).toBe('two');
+  });
+
+  it('goes on after a restart with what an earlier page tried to send', async () => {
+    workspace.mood = 'answer lost';
+    edit('one');
+    await becomes('kept');
+    autosave.stop();
+    workspace.mood = 'well';
+    const row = (await desk.get('g'))!;
+    source.document = row.document;
+    autosave = new Autosave(workspace, desk, row.revision, source, quick);
+    autosave.resume(row.unsent!);
+    edit('after');
+    await becomes('saved');
+    expect(await stored()).toBe('after');
+  });
+
+  it('names a conflict and stores nothing until the person has decided', async () => {
+    await workspace.save({ id: 'g', baseRevision: 1, saveId: 'theirs', document: garden('theirs') });
+    edit('mine');
+    await becomes('conflict');
+    expect(autosave.conflict?.theirRevision).toBe(2);
+    edit('mine still');
+    await autosave.flush();
+    expect(await stored()).toBe('theirs');
+    await autosave.keepMine();
+    expect(autosave.state).toBe('saved');
+    expect(await stored()).toBe('mine still');
+    expect(autosave.revision).toBe(3);
+  });
+
+  it('takes the other side where the person decided so', async () => {
+    await workspace.save({ id: 'g', baseRevision: 1, saveId: 'theirs', document: garden('theirs') });
+    edit('mine');
+    await becomes('conflict');
+    source.document = garden('theirs');
+    await autosave.tookTheirs(2);
+    expect(autosave.state).toBe('saved');
+    edit('on from theirs');
+    await becomes('saved');
+    expect(autosave.revision).toBe(3);
+  });
+
+  it('says so where there is no room, and does not call it saved', async () => {
+    workspace.mood = 'full';
+    edit('big');
+    await becomes('kept');
+    expect(autosave.message).toBe('No room.');
+  });
+});

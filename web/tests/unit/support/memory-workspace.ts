@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: Apache-2.0
+// A workspace in memory that can be told to fail: to be away, to lose its answer after storing, to be full.
+import type { CatalogueFile, JobDocument } from '../../../src/job/document';
+import { entryOf } from '../../../src/storage/entry';
+import { StorageFailure, type JobEntry, type OpenedJob, type Save, type Saved, type Workspace } from '../../../src/storage/workspace';
+
+export type Mood = 'well' | 'away' | 'answer lost' | 'full';
+
+export class MemoryWorkspace implements Workspace {
+  readonly place = 'memory';
+  readonly id = 'memory';
+  mood: Mood = 'well';
+  readonly saves: Save[] = [];
+  #jobs = new Map<string, { entry: JobEntry; document: JobDocument; saveId: string }>();
+
+  save(save: Save): Promise<Saved> {
+    return this.#answer(() => {
+      if (this.mood === 'full') throw new StorageFailure('full', 'No room.');
+      const job = this.#jobs.get(save.id);
+      if (job?.saveId === save.saveId) return job.entry;
+      if ((job?.entry.revision ?? 0) !== save.baseRevision) {
+        throw new StorageFailure('conflict', 'Saved elsewhere.', { ...job!.entry, saveId: job!.saveId });
+      }
+      const saved = { revision: save.baseRevision + 1, changed: new Date(save.baseRevision * 1000).toISOString() };
+      this.saves.push(save);
+      const entry = entryOf(save.document, saved, false, save.summary ?? null);
+      this.#jobs.set(save.id, { entry, document: save.document, saveId: save.saveId });
+      return saved;
+    });
+  }
+
+  open(id: string): Promise<OpenedJob> {
+    return this.#answer(() => {
+      const job = this.#jobs.get(id);
+      if (!job) throw new StorageFailure('not_found', 'No such job.');
+      return { id, revision: job.entry.revision, changed: job.entry.changed, document: job.document };
+    });
+  }
+
+  list(): Promise<readonly JobEntry[]> {
+    return this.#answer(() => [...this.#jobs.values()].map(({ entry }) => entry));
+  }
+
+  async #answer<T>(work: () => T): Promise<T> {
+    await Promise.resolve();
+    if (this.mood === 'away') throw new StorageFailure('unreachable', 'Away.');
+    const answer = work();
+    if (this.mood === 'answer lost') throw new StorageFailure('unreachable', 'Lost.');
+    return answer;
+  }
+
+  openRevision = unused;
+  revisions = unused;
+  duplicate = unused;
+  archive = unused;
+  putPicture = unused;
+  picture = unused;
+  shopCatalogue: () => Promise<{ revision: number; document: CatalogueFile | null }> = unused;
+  saveShopCatalogue = unused;
+}
+
+function unused(): Promise<never> {
+  throw new Error('Not part of this test.');
+}
