@@ -1,8 +1,18 @@
 // SPDX-License-Identifier: Apache-2.0
-// What page and worker say to each other. Requests and answers are JSON text on both sides of the engine, so that the
-// page sees exactly what the command line prints.
+// What page and worker say to each other: a verb of the engine with its arguments as JSON text, and the answer as JSON
+// text, so that the page sees exactly what the command line prints with --json. The verbs that the page uses:
+//
+//   verb           arguments                            answer
+//   check          document, {cures: bool}              {problems, report?}    report absent where the document is broken
+//   validate       document                             problems
+//   apply_changes  document, changes                    document               refused: {error: {code, message, problems?}}
+//   materials      document                             as duskwire materials --json
+//   advise         document                             as duskwire advise --json
+//   ask            question                             as duskwire ask --json
+//   start_job      {title, created, site, lamps_csv}    document               as duskwire new --lamps
+//   stock          -                                    the stock catalogue file
+//   rulesets       -                                    list of ruleset files
 
-/** A verb of the engine with its request, both as the WebAssembly module takes them. */
 export interface Request {
   readonly number: number;
   readonly verb: string;
