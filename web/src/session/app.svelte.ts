@@ -2,17 +2,25 @@
 // What there is once per page: the engine, the workspace and the desk. Views reach it by app().
 import { startEngine, type Engine } from '../engine/client';
 import { BrowserWorkspace } from '../storage/browser';
+import { connect, takeToken } from '../storage/connect';
 import { Database } from '../storage/database';
 import { Desk } from '../storage/desk';
+import { HttpClient } from '../storage/http';
+import { ServerWorkspace, type ServerSession } from '../storage/server';
 import type { Workspace } from '../storage/workspace';
+
+/** How the workspace stands: `away` and `stranger` are a server that was here before and does not serve us now. */
+export type Standing = 'browser' | 'server' | 'away' | 'stranger';
 
 export interface App {
   readonly engine: Engine;
   readonly database: Database;
   readonly workspace: Workspace;
   readonly desk: Desk;
+  readonly standing: Standing;
 }
 
+const rememberedKey = 'duskwire-server';
 let current: App | undefined = $state.raw();
 
 export function app(): App {
@@ -23,7 +31,42 @@ export function app(): App {
 export const started = (): boolean => current !== undefined;
 
 export async function startApp(): Promise<void> {
+  const engine = startEngine();
   const database = new Database();
-  const workspace = new BrowserWorkspace(database);
-  current = { engine: startEngine(), database, workspace, desk: new Desk(database, workspace.id) };
+  const { workspace, standing } = await findWorkspace(database);
+  current = { engine, database, workspace, standing, desk: new Desk(database, workspace.id) };
+}
+
+async function findWorkspace(database: Database): Promise<{ workspace: Workspace; standing: Standing }> {
+  const { token, rest } = takeToken(location.hash);
+  if (token !== undefined) {
+    // Out of the address before anything else is done with it.
+    history.replaceState(null, '', rest);
+  }
+  const http = new HttpClient(new URL('api/', location.href).href);
+  const connection = await connect(http, token);
+  if (connection.kind === 'server') {
+    remember(connection.session);
+    return { workspace: connection.workspace, standing: 'server' };
+  }
+  const known = remembered();
+  if (known) return { workspace: new ServerWorkspace(http, known), standing: connection.kind === 'stranger' ? 'stranger' : 'away' };
+  return { workspace: new BrowserWorkspace(database), standing: connection.kind === 'stranger' ? 'stranger' : 'browser' };
+}
+
+// A page that came from a server belongs to it, also while it is gone: its work waits on the desk.
+function remember(session: ServerSession): void {
+  try {
+    localStorage.setItem(rememberedKey, JSON.stringify(session));
+  } catch {
+    // Then a reload without the server cannot know.
+  }
+}
+
+function remembered(): ServerSession | undefined {
+  try {
+    return JSON.parse(localStorage.getItem(rememberedKey) ?? 'null') ?? undefined;
+  } catch {
+    return undefined;
+  }
 }

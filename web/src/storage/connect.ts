@@ -6,7 +6,7 @@ import { StorageFailure } from './workspace';
 
 /** What the page found where its server would be. */
 export type Connection =
-  | { readonly kind: 'server'; readonly workspace: ServerWorkspace }
+  | { readonly kind: 'server'; readonly workspace: ServerWorkspace; readonly session: ServerSession }
   /** There is one, but it knows us no more: it was started anew and its new address is needed. */
   | { readonly kind: 'stranger' }
   /** Plain files, or the server is gone. */
@@ -21,7 +21,7 @@ export function takeToken(fragment: string): { readonly token: string | undefine
 export async function connect(http: HttpClient, token: string | undefined): Promise<Connection> {
   try {
     const session = token === undefined ? await ask(http) : await http.json<ServerSession>('POST', 'session', { token });
-    return session ? { kind: 'server', workspace: new ServerWorkspace(http, session) } : { kind: 'none' };
+    return session ? { kind: 'server', workspace: new ServerWorkspace(http, session), session } : { kind: 'none' };
   } catch (error) {
     return { kind: error instanceof StorageFailure && error.kind === 'unauthorised' ? 'stranger' : 'none' };
   }
