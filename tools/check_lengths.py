@@ -7,7 +7,7 @@ import sys
 from pathlib import Path
 
 WALL_LINES = 500
-SUFFIXES = {".cpp", ".hpp", ".ts", ".svelte", ".py", ".mjs"}
+SUFFIXES = {".cpp", ".hpp", ".ts", ".svelte", ".py", ".js", ".mjs"}
 FOLDERS = ("src", "tests", "bench", "tools", "web/src", "cmake")
 TAG = "SPDX-License-Identifier: Apache-2.0"
 

@@ -36,13 +36,10 @@ step_sanitize() {
 
 step_wasm() {
   check "build wasm" tools/build wasm
-  local program room
-  for program in build/wasm/tests/test_*.js; do
-    [ -f "$program" ] || continue
-    room=$(basename "$program" .js)
-    check_gtest "$room under Node" node "$program"
+  local room
+  for room in base geometry electrical; do
+    check_gtest "$room under Node" node "build/wasm/tests/test_$room.js"
   done
-  [ -f build/wasm/tests/test_electrical.js ] || check "test_electrical under Node" test -f build/wasm/tests/test_electrical.js
   compare_native_with_wasm 1000
   compgen -G 'tests/wasm/*.test.mjs' >/dev/null && check_node "the engine's face" tests/wasm/*.test.mjs
 }
@@ -74,11 +71,7 @@ step_bench() {
   [ -f bench/CMakeLists.txt ] || return
   check "configure release" configure release -DDUSKWIRE_BENCH=ON
   check "build release" tools/build release
-  local program
-  for program in build/release/bench/bench_*; do
-    [ -x "$program" ] && [ -f "$program" ] || continue
-    check "$(basename "$program")" "$program" --benchmark_min_time=0.01
-  done
+  check "duskwire_bench" build/release/bench/duskwire_bench --benchmark_min_time=0.01
 }
 
 # The same seeded networks by both builds, every node voltage.
