@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The engine for the page: typed calls over the worker. The same answers as the command line's --json.
-import type { CatalogueFile, JobDocument } from '../job/document';
+import type { CatalogueFile, JobDocument, Site } from '../job/document';
 import type { Request, Response } from './protocol';
 import type { Advice, Answer, Materials, Question, RulesetFile } from './answers';
 import type { Change, Problem, Report } from './report';
@@ -22,6 +22,13 @@ export interface Timed<T> {
   readonly milliseconds: number;
 }
 
+export interface StartJob {
+  readonly title: string;
+  readonly created: string;
+  readonly site: Site;
+  readonly lamps_csv: string;
+}
+
 export interface CheckAnswer {
   /** What the reader of the document has to say; a document with errors has no report. */
   readonly problems: readonly Problem[];
@@ -36,6 +43,8 @@ export interface Engine {
   materials(document: JobDocument): Promise<Materials>;
   advise(document: JobDocument): Promise<Advice>;
   ask(question: Question): Promise<Answer>;
+  /** A job out of a table of lamps, wired simply, to be changed by hand. */
+  startJob(wanted: StartJob): Promise<JobDocument>;
   stock(): Promise<CatalogueFile>;
   rulesets(): Promise<readonly RulesetFile[]>;
 }
@@ -71,7 +80,7 @@ export class Channel {
     this.#waiting.delete(response.number);
     if (!waiting) return;
     if (response.ok) waiting.resolve({ value: response.text, milliseconds: response.milliseconds });
-    else waiting.reject(new EngineRefusal(response.message));
+    else waiting.reject(new EngineRefusal(response.message, response.problems));
   }
 
   #died(message: string): void {
@@ -118,6 +127,10 @@ class WorkerEngine implements Engine {
 
   ask(question: Question): Promise<Answer> {
     return this.#ask('ask', question);
+  }
+
+  startJob(wanted: StartJob): Promise<JobDocument> {
+    return this.#ask('start_job', wanted);
   }
 
   stock(): Promise<CatalogueFile> {

@@ -5,13 +5,16 @@
 //   verb           arguments                            answer
 //   check          document, {cures: bool}              {problems, report?}    report absent where the document is broken
 //   validate       document                             problems
-//   apply_changes  document, changes                    document               refused: {error: {code, message, problems?}}
+//   apply_changes  document, changes                    document               refused where one does not fit
 //   materials      document                             as duskwire materials --json
 //   advise         document                             as duskwire advise --json
 //   ask            question                             as duskwire ask --json
 //   start_job      {title, created, site, lamps_csv}    document               as duskwire new --lamps
 //   stock          -                                    the stock catalogue file
 //   rulesets       -                                    list of ruleset files
+//
+// A refusal is thrown with `code`, `message` and `problems`.
+import type { Problem } from './report';
 
 export interface Request {
   readonly number: number;
@@ -21,4 +24,4 @@ export interface Request {
 
 export type Response =
   | { readonly number: number; readonly ok: true; readonly text: string; readonly milliseconds: number }
-  | { readonly number: number; readonly ok: false; readonly message: string };
+  | { readonly number: number; readonly ok: false; readonly message: string; readonly problems: readonly Problem[] };

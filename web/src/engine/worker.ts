@@ -2,6 +2,7 @@
 // The worker that holds the engine: one request at a time, in order.
 import { startEngine, type EngineModule } from './module';
 import type { Request, Response } from './protocol';
+import type { Problem } from './report';
 
 const engine: Promise<EngineModule> = startEngine();
 
@@ -12,7 +13,8 @@ async function answer({ number, verb, arguments: given }: Request): Promise<Resp
     const text = module.call(verb, given);
     return { number, ok: true, text, milliseconds: performance.now() - start };
   } catch (error) {
-    return { number, ok: false, message: error instanceof Error ? error.message : String(error) };
+    const { message, problems } = error as { message?: string; problems?: readonly Problem[] };
+    return { number, ok: false, message: message ?? String(error), problems: problems ?? [] };
   }
 }
 
