@@ -1,26 +1,35 @@
-# Data files as text inside a program. duskwire_embed(<target> <file below data/>...) gives the target the function
-# declared in wasm/embedded_data.hpp. Run with -P it writes the generated source.
+# SPDX-License-Identifier: Apache-2.0
+# Puts data/**/*.json into a library as text, so that command and page need no files beside them. Included by the build
+# it defines duskwire_embed(); run as a script (-P, by the build itself) it writes the source file.
 
-if(CMAKE_SCRIPT_MODE_FILE STREQUAL CMAKE_CURRENT_LIST_FILE)
-  file(WRITE ${OUT} "// SPDX-License-Identifier: Apache-2.0\n// Generated from data/ by cmake/embed.cmake.\n"
-                    "#include \"wasm/embedded_data.hpp\"\n\nnamespace duskwire::wasm {\n\n"
-                    "std::span<const EmbeddedFile> embedded_files() {\n  static constexpr EmbeddedFile files[] = {\n")
-  foreach(name ${NAMES})
-    file(READ ${DATA}/${name} text)
-    file(APPEND ${OUT} "      {\"${name}\", R\"embedded(")
-    file(APPEND ${OUT} "${text}")
-    file(APPEND ${OUT} ")embedded\"},\n")
+if(CMAKE_SCRIPT_MODE_FILE)
+  set(text "// Made by cmake/embed.cmake from data/: change the files there.\n#include \"formats/embedded_files.hpp\"\n\n")
+  string(APPEND text "namespace duskwire::formats {\n\nconst EmbeddedFile embedded_files[] = {\n")
+  file(GLOB_RECURSE files RELATIVE ${DATA} ${DATA}/*.json)
+  list(SORT files)
+  foreach(name ${files})
+    file(READ ${DATA}/${name} content)
+    string(FIND "${content}" ")duskwire\"" end)
+    if(NOT end EQUAL -1)
+      message(FATAL_ERROR "${name} holds the mark that ends an embedded file")
+    endif()
+    string(APPEND text "    {\"${name}\", R\"duskwire(${content})duskwire\"},\n")
   endforeach()
-  file(APPEND ${OUT} "  };\n  return files;\n}\n\n}  // namespace duskwire::wasm\n")
+  list(LENGTH files count)
+  string(APPEND text "};\nconst std::size_t embedded_file_count = ${count};\n\n}  // namespace duskwire::formats\n")
+  file(WRITE ${OUTPUT} "${text}")
   return()
 endif()
 
-set(duskwire_embed_script ${CMAKE_CURRENT_LIST_FILE})
 function(duskwire_embed target)
   set(data ${CMAKE_SOURCE_DIR}/data)
-  list(TRANSFORM ARGN PREPEND ${data}/ OUTPUT_VARIABLE files)
-  set(out ${CMAKE_CURRENT_BINARY_DIR}/embedded_data.cpp)
-  add_custom_command(OUTPUT ${out} DEPENDS ${files} ${duskwire_embed_script} VERBATIM
-    COMMAND ${CMAKE_COMMAND} -DOUT=${out} -DDATA=${data} "-DNAMES=${ARGN}" -P ${duskwire_embed_script})
-  target_sources(${target} PRIVATE ${out})
+  set(output ${CMAKE_BINARY_DIR}/generated/embedded_files.cpp)
+  file(GLOB_RECURSE files CONFIGURE_DEPENDS ${data}/*.json)
+  add_custom_command(
+    OUTPUT ${output}
+    COMMAND ${CMAKE_COMMAND} -DDATA=${data} -DOUTPUT=${output} -P ${CMAKE_SOURCE_DIR}/cmake/embed.cmake
+    DEPENDS ${files} ${CMAKE_SOURCE_DIR}/cmake/embed.cmake
+    COMMENT "Embedding data/"
+    VERBATIM)
+  target_sources(${target} PRIVATE ${output})
 endfunction()

@@ -4,6 +4,7 @@
 
 #include "formats/reserved.hpp"
 #include "formats/shape.hpp"
+#include "job/change.hpp"
 #include "job/job.hpp"
 #include "study/rules.hpp"
 
@@ -37,6 +38,7 @@ constexpr const char* type_name(Of<job::Cable>) { return "cable"; }
 constexpr const char* type_name(Of<job::AsBuilt>) { return "as_built"; }
 constexpr const char* type_name(Of<job::Joint>) { return "joint"; }
 constexpr const char* type_name(Of<job::Job>) { return "job"; }
+constexpr const char* type_name(Of<job::Change>) { return "change"; }
 constexpr const char* type_name(Of<ViewReference>) { return "view_reference"; }
 constexpr const char* type_name(Of<Calibration>) { return "calibration"; }
 constexpr const char* type_name(Of<View>) { return "view"; }

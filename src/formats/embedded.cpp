@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "formats/embedded.hpp"
+
+#include "formats/embedded_files.hpp"
+
+namespace duskwire::formats {
+namespace {
+
+constexpr std::string_view ruleset_folder = "rulesets/";
+constexpr std::string_view suffix = ".json";
+
+// The id of a ruleset's file, empty for any other file.
+std::string_view ruleset_id(std::string_view name) {
+  if (!name.starts_with(ruleset_folder) || !name.ends_with(suffix)) return {};
+  name.remove_prefix(ruleset_folder.size());
+  name.remove_suffix(suffix.size());
+  return name;
+}
+
+}  // namespace
+
+std::string_view embedded_stock_catalogue() {
+  for (std::size_t i = 0; i < embedded_file_count; ++i) {
+    if (embedded_files[i].name == "catalogue/stock.json") return embedded_files[i].text;
+  }
+  return {};
+}
+
+std::string_view embedded_ruleset(std::string_view id) {
+  if (id.empty()) return {};
+  for (std::size_t i = 0; i < embedded_file_count; ++i) {
+    if (ruleset_id(embedded_files[i].name) == id) return embedded_files[i].text;
+  }
+  return {};
+}
+
+std::vector<std::string> embedded_ruleset_ids() {
+  std::vector<std::string> ids;
+  for (std::size_t i = 0; i < embedded_file_count; ++i) {
+    const std::string_view id = ruleset_id(embedded_files[i].name);
+    if (!id.empty()) ids.emplace_back(id);
+  }
+  return ids;
+}
+
+}  // namespace duskwire::formats

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: Apache-2.0
+// The stock catalogue and the rulesets that come with the program, as the JSON text of data/.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace duskwire::formats {
+
+[[nodiscard]] std::string_view embedded_stock_catalogue();
+
+// Empty where there is no ruleset of that id.
+[[nodiscard]] std::string_view embedded_ruleset(std::string_view id);
+
+[[nodiscard]] std::vector<std::string> embedded_ruleset_ids();
+
+}  // namespace duskwire::formats

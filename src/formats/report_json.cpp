@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "formats/report_json.hpp"
+
+#include "formats/result_shape.hpp"
+#include "formats/shape_change.hpp"
+#include "formats/write_result.hpp"
+
+namespace duskwire::formats {
+
+Json report_json(const study::Report& report) { return result_json(report); }
+
+}  // namespace duskwire::formats
