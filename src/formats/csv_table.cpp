@@ -47,10 +47,9 @@ class CsvReader {
     row.line = line_;
     for (;;) {
       std::string cell;
-      if (at_ < text_.size() && text_[at_] == '"') {
-        read_quoted(cell, row.cells.size() + 1);
-      }
-      read_plain(cell, row.cells.size() + 1);
+      const bool quoted = at_ < text_.size() && text_[at_] == '"';
+      if (quoted) read_quoted(cell, row.cells.size() + 1);
+      read_plain(cell, quoted, row.cells.size() + 1);
       if (row.cells.size() < most_cells) row.cells.push_back(std::move(cell));
       if (at_end_of_line()) break;
       ++at_;  // the separator
@@ -81,11 +80,10 @@ class CsvReader {
   }
 
   // The rest of a cell; nothing but space may follow a closing quote.
-  void read_plain(std::string& cell, std::size_t column) {
+  void read_plain(std::string& cell, bool quoted, std::size_t column) {
     const std::size_t begin = at_;
     while (!at_end_of_line() && text_[at_] != table_.separator) ++at_;
     const std::string_view rest = text_.substr(begin, at_ - begin);
-    const bool quoted = begin > 0 && text_[begin - 1] == '"' && !cell.empty();
     if (quoted && rest.find_first_not_of(" \t") != std::string_view::npos) {
       report(line_, column, shortened(rest), "a separator after the closing quote",
              fmt::format("Text follows the closing quote of column {} in line {}; a quote within a cell is written "
