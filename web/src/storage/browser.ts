@@ -65,7 +65,7 @@ export class BrowserWorkspace implements Workspace {
 
   async putPicture(blob: Blob): Promise<string> {
     const hash = await sha256Hex(await blob.arrayBuffer());
-    await this.#database.run(['images'], 'readwrite', (t) => t.put('images', { hash, blob }));
+    await this.#database.run(['images'], 'readwrite', (t) => t.put('images', { hash, blob, pending: null }));
     return hash;
   }
 

@@ -17,7 +17,7 @@ export interface Stores {
     readonly document: JobDocument;
   };
   /** Pictures by the hash of their content. */
-  images: { readonly hash: string; readonly blob: Blob };
+  images: { readonly hash: string; readonly blob: Blob; /** Workspace that has yet to get it. */ readonly pending: string | null };
   /** The shop's catalogue. Key: "shop". */
   catalogues: { readonly key: string; readonly revision: number; readonly changed: string; readonly document: CatalogueFile };
   /** What lies open on the desk: see desk.ts. Key: [workspace, id]. */
