@@ -6,8 +6,8 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 
+#include "base/nearest.hpp"
 #include "cli/help.hpp"
-#include "cli/nearest.hpp"
 
 namespace duskwire::cli {
 namespace {

@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cli/app.hpp"
+
+#include <algorithm>
+#include <cstdio>
+#include <exception>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cli/commands.hpp"
+#include "cli/output_file.hpp"
+#include "cli/parse.hpp"
+#include "cli/terminal.hpp"
+
+namespace duskwire::cli {
+namespace {
+
+Outcome outcome_of(const Invocation& line, const TextStyle& style) {
+  struct Runner {
+    const Common& common;
+    const TextStyle& style;
+    Outcome operator()(const CheckRequest& request) const { return check_command(request, common, style); }
+    Outcome operator()(const AdviseRequest& request) const { return advise_command(request, common, style); }
+    Outcome operator()(const MaterialsRequest& request) const { return materials_command(request, common, style); }
+    Outcome operator()(const ValidateRequest& request) const { return validate_command(request, common, style); }
+    Outcome operator()(const NewRequest& request) const { return new_command(request, common, style); }
+    Outcome operator()(const AskRequest& request) const { return ask_command(request, common, style); }
+    Outcome operator()(const CatalogueRequest& request) const { return catalogue_command(request, common, style); }
+  };
+  return std::visit(Runner{line.common, style}, line.request);
+}
+
+// --colour counts for help pages and complaints too, so it is looked for before the line is understood.
+ColourChoice colour_of(const std::vector<std::string>& arguments) {
+  for (std::size_t i = 0; i < arguments.size(); ++i) {
+    const bool apart = arguments[i] == "--colour" && i + 1 < arguments.size();
+    const std::string value = apart ? arguments[i + 1] : arguments[i];
+    if (value == (apart ? "always" : "--colour=always")) return ColourChoice::always;
+    if (value == (apart ? "never" : "--colour=never")) return ColourChoice::never;
+  }
+  return ColourChoice::automatic;
+}
+
+Outcome run_line(const std::vector<std::string>& arguments) {
+  TextStyle style = style_for(look_around(), colour_of(arguments));
+  const auto parsed = parse(arguments, style);
+  if (const auto* ended = std::get_if<Outcome>(&parsed)) return *ended;
+  const auto& line = std::get<Invocation>(parsed);
+  // A file is read later, anywhere: no colours of this terminal in it.
+  if (!line.common.output.empty() && line.common.colour != ColourChoice::always) style.colour = false;
+  Outcome outcome = outcome_of(line, style);
+  if (outcome.code == exit_bad_input || line.common.output.empty()) return outcome;
+  const Result<bool> written = write_file(line.common.output, outcome.text, line.common.force);
+  if (!written) return {exit_bad_input, "", written.error().message + "\n"};
+  outcome.text.clear();
+  return outcome;
+}
+
+bool print(std::FILE* stream, std::string_view text) {
+  return std::fwrite(text.data(), 1, text.size(), stream) == text.size() && std::fflush(stream) == 0;
+}
+
+}  // namespace
+
+int run(int argc, const char* const* argv) {
+  Outcome outcome;
+  try {
+    outcome = run_line(std::vector<std::string>(argv + std::min(argc, 1), argv + argc));
+  } catch (const std::exception& fault) {
+    outcome = {exit_bad_input, "",
+               std::string("duskwire met a fault of its own (") + fault.what() +
+                   "). Nothing was written. Please report it with the command and the file.\n"};
+  }
+  print(stderr, outcome.complaint);
+  if (!print(stdout, outcome.text)) return exit_bad_input;
+  return outcome.code;
+}
+
+}  // namespace duskwire::cli

@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: Apache-2.0
+// The commands, one function and one file each: a request in, what to print and how to end out. They read files, never
+// write them; app.cpp does.
+#pragma once
+
+#include "cli/invocation.hpp"
+#include "cli/parse.hpp"
+#include "cli/text_style.hpp"
+
+namespace duskwire::cli {
+
+[[nodiscard]] Outcome check_command(const CheckRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome advise_command(const AdviseRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome materials_command(const MaterialsRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome validate_command(const ValidateRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome new_command(const NewRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome ask_command(const AskRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome catalogue_command(const CatalogueRequest& request, const Common& common, const TextStyle& style);
+
+}  // namespace duskwire::cli
