@@ -25,12 +25,12 @@ struct TapVerdict {
   double highest_v = 0;
   std::string highest_lamp;
   std::string highest_corner;
-  double low_room_v = 0;  // least volts of any lamp over the lower end of its own window; negative: below it
+  double low_room_v = 0;  // least volts of any lamp over the least it should see; negative: below it
   std::string low_room_lamp;
-  double high_room_v = 0;  // least volts of any lamp under the upper end of its own window
-  std::string high_room_lamp;
-  double current_a = 0;    // nominal
-  double load_margin = 0;  // nominal, of the whole job; 0: a lamp is out of regulation
+  double high_room_v = 0;      // least volts of any lamp under the upper end of its own window
+  std::string high_room_lamp;  // ... empty where no lamp has an upper end
+  double current_a = 0;        // nominal
+  double load_margin = 0;      // nominal, of the lamps of this output; 0: one is out of regulation
   double length_margin = 0;
   std::string reason;  // why rejected, or why it would do
 };

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "study/cure_text.hpp"
 #include "study/wording.hpp"
 
 namespace duskwire::study {
@@ -168,12 +169,7 @@ class Words {
     }
   }
 
-  [[nodiscard]] std::string window() const {
-    const Lamp& lamp = built_.lamps[trouble_.spot.index];
-    if (lamp.window_max_v <= 0) return fmt::format("from {}", worded(lamp.window_min_v, volt_unit));
-    const std::string low = worded(lamp.window_min_v, volt_unit);
-    return fmt::format("{} to {}", low.substr(0, low.find(' ')), worded(lamp.window_max_v, volt_unit));
-  }
+  [[nodiscard]] std::string window() const { return window_words(built_.lamps[trouble_.spot.index]); }
 
   [[nodiscard]] std::string corner(std::uint32_t index) const {
     return corner_words(built_.corners[index], built_.corners.front());
@@ -232,7 +228,8 @@ class Words {
             "A short at {} draws only {} from output {}, below its {} protection: the breaker may never trip while "
             "the cable heats. Shorten, thicken, or fit a smaller breaker.",
             id_of(job_, built_.spot_of_node(trouble_.other)), amps.measured, id_, amps.limit);
-        finding_.provenance.note = "bolted short with mains low, cable hot, long; lamps ignored";
+        finding_.provenance.note =
+            "bolted short, lamps ignored; corner: " + corner_words(built_.weakest, built_.corners.front());
         break;
       }
       default:
