@@ -6,6 +6,7 @@ import { connect, takeToken } from '../storage/connect';
 import { Database } from '../storage/database';
 import { Desk } from '../storage/desk';
 import { HttpClient } from '../storage/http';
+import { PictureStore } from '../storage/picture-store';
 import { ServerWorkspace, type ServerSession } from '../storage/server';
 import type { Workspace } from '../storage/workspace';
 
@@ -17,6 +18,7 @@ export interface App {
   readonly database: Database;
   readonly workspace: Workspace;
   readonly desk: Desk;
+  readonly pictures: PictureStore;
   readonly standing: Standing;
 }
 
@@ -34,7 +36,8 @@ export async function startApp(): Promise<void> {
   const engine = startEngine();
   const database = new Database();
   const { workspace, standing } = await findWorkspace(database);
-  current = { engine, database, workspace, standing, desk: new Desk(database, workspace.id) };
+  const desk = new Desk(database, workspace.id);
+  current = { engine, database, workspace, standing, desk, pictures: new PictureStore(database, workspace) };
 }
 
 async function findWorkspace(database: Database): Promise<{ workspace: Workspace; standing: Standing }> {

@@ -26,6 +26,8 @@ export interface SaveSource {
   readonly document: JobDocument;
   readonly history: History;
   readonly summary: Summary | undefined;
+  /** Done before each save, e.g. sending pictures; may change the document. */
+  readonly prepare?: () => Promise<void>;
 }
 
 export interface Delays {
@@ -156,6 +158,11 @@ export class Autosave {
   }
 
   async #send(): Promise<void> {
+    try {
+      await this.#source.prepare?.();
+    } catch (error) {
+      return this.#refused(error);
+    }
     const { document, summary } = this.#source;
     // The same document is sent again under the same id; a new one gets its own.
     if (this.#attempt?.document !== document) this.#attempt = { document, saveId: randomId('save', 16) };

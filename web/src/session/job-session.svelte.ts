@@ -6,14 +6,24 @@ import type { Change } from '../engine/report';
 import { difference } from '../job/difference';
 import type { JobDocument } from '../job/document';
 import type { History } from '../job/history';
+import { pictureRefs, renamePictures } from '../job/pictures';
 import { JobStore } from '../job/store.svelte';
 import type { Desk } from '../storage/desk';
+import type { PictureStore } from '../storage/picture-store';
 import type { Workspace } from '../storage/workspace';
 import type { UnitSystem } from '../units/quantity';
 import { Autosave, type Unsent } from './autosave.svelte';
 import { LiveAnswer } from './live.svelte';
 import { Selection } from './selection.svelte';
 import { summaryOf } from './summary';
+
+/** What a session works with; App is one. */
+export interface Means {
+  readonly engine: Engine;
+  readonly workspace: Workspace;
+  readonly desk: Desk;
+  readonly pictures: PictureStore;
+}
 
 export interface Opening {
   readonly document: JobDocument;
@@ -30,15 +40,18 @@ export class JobSession {
   readonly autosave: Autosave;
   readonly workspace: Workspace;
   readonly engine: Engine;
+  readonly pictures: PictureStore;
   #stopListening: () => void;
 
-  constructor(engine: Engine, workspace: Workspace, desk: Desk, opening: Opening) {
+  constructor({ engine, workspace, desk, pictures }: Means, opening: Opening) {
     this.engine = engine;
     this.workspace = workspace;
+    this.pictures = pictures;
     this.store = new JobStore(opening.document, opening.history);
     this.live = new LiveAnswer(engine);
     const { store, live } = this;
     this.autosave = new Autosave(workspace, desk, opening.revision, {
+      prepare: () => this.#sendPictures(),
       get document() {
         return store.document;
       },
@@ -74,6 +87,13 @@ export class JobSession {
     const after = await this.engine.applyChanges(document, changes);
     if (this.store.document !== document) throw new Error('The job changed while the cure was computed. Try again.');
     this.store.run({ label, changes: difference(before, after) });
+  }
+
+  // The workspace gets pictures before the document that names them, and may name them otherwise.
+  async #sendPictures(): Promise<void> {
+    const names = await this.pictures.send(pictureRefs(this.document).map(({ hash }) => hash));
+    const changes = renamePictures(this.document, names);
+    if (changes.length > 0) this.store.run({ label: 'Picture sent', changes });
   }
 
   /** Waits for what is unsent and lets go of the job. */

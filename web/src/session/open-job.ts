@@ -5,14 +5,15 @@ import type { DeskRow } from '../storage/desk';
 import type { App } from './app.svelte';
 import { JobSession, type Opening } from './job-session.svelte';
 
-export async function openJob({ engine, workspace, desk }: App, id: string): Promise<JobSession> {
+export async function openJob(app: App, id: string): Promise<JobSession> {
+  const { workspace, desk } = app;
   const row = await desk.get(id).catch(() => undefined);
   const opened = await workspace.open(id).catch((error: unknown) => {
     // Without an answer the desk's copy is all there is, and good enough to go on with.
     if (row && error instanceof StorageFailure && (error.kind === 'unreachable' || row.unsent)) return undefined;
     throw error;
   });
-  return new JobSession(engine, workspace, desk, startingPoint(opened, row));
+  return new JobSession(app, startingPoint(opened, row));
 }
 
 export function startingPoint(opened: OpenedJob | undefined, row: DeskRow | undefined): Opening {

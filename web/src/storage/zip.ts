@@ -130,7 +130,6 @@ function findEnd(view: DataView): number {
 
 function safeName(name: string): string {
   const parts = name.split('/');
-  // eslint-disable-next-line no-control-regex
   if (/^[/\\]|^[A-Za-z]:|\\|[\x00-\x1f]/.test(name) || parts.includes('..') || parts.includes('.')) {
     throw new ZipError('A part of the file has a name that leads outside of it.');
   }
