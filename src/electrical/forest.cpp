@@ -111,6 +111,14 @@ bool ForestBlock::step() {
   return true;
 }
 
+void ForestBlock::stiffen(double conductance_s) {
+  for (std::size_t k = block_.first; k < block_.last; ++k) {
+    if (forest_.bank.load[k] == LoadBank::no_load) continue;
+    state_.slope_s[k] += conductance_s;
+    state_.offset_a[k] -= conductance_s * state_.v[k];
+  }
+}
+
 void ForestBlock::save() { saved_v_.assign(state_.v.begin() + block_.first, state_.v.begin() + block_.last); }
 
 void ForestBlock::restore() { std::copy(saved_v_.begin(), saved_v_.end(), state_.v.begin() + block_.first); }

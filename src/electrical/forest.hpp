@@ -23,6 +23,8 @@ struct Forest {
     std::uint32_t last = 0;
     std::uint32_t special_first = 0;
     std::uint32_t special_last = 0;
+    std::uint32_t most_loads_at_node = 1;
+    bool convex = true;  // regulated LEDs alone, each faded in fully before its regulation range begins
   };
   std::vector<Block> blocks;
   std::vector<std::uint32_t> parent;  // absolute slot
@@ -41,7 +43,6 @@ struct Forest {
   std::vector<std::uint32_t> slot_of_load;    // nothing: no tree serves it
   std::vector<std::uint32_t> segment_child;   // slot whose parent edge the segment is; nothing: carries no current
   std::vector<std::uint32_t> slot_of_output;  // nothing: in a mesh
-  std::vector<std::uint32_t> bridge_slot;     // slot of a bridge across one node
 };
 
 [[nodiscard]] Forest build_forest(const Network& network, const Partition& partition);
@@ -72,11 +73,15 @@ class ForestBlock {
   ForestBlock(const Forest& forest, const Forest::Block& block, ForestState& state)
       : forest_(forest), block_(block), state_(state) {}
 
+  // What one lamp may miss: the misses of several lamps at one node add up.
+  [[nodiscard]] double tolerance_a() const { return residual_tolerance_a / block_.most_loads_at_node; }
   void start_unloaded();
   LinearisationCheck linearise(Linearisation mode);
   // Volts for the present load lines. False if the linearised network has no sound answer.
   bool step();
 
+  // Adds a conductance to every load line, keeping it on its point at the present volts.
+  void stiffen(double conductance_s);
   void save();
   void restore();
   [[nodiscard]] bool not_above_saved() const;

@@ -43,18 +43,11 @@ class Builder {
         if (is_across_one_node(load.plus, load.minus) && in_tree(load.plus.node)) put(load.plus.node, j);
       }
     });
-    bridges_ = group_by_node(n, [&](auto&& put) {
-      for (std::uint32_t j = 0; j < network.bridges.size(); ++j) {
-        const Bridge& bridge = network.bridges[j];
-        if (is_across_one_node(bridge.p, bridge.q) && in_tree(bridge.p.node)) put(bridge.p.node, j);
-      }
-    });
     forest_.slot_of_node.assign(n, nothing);
     forest_.sign_of_node.assign(n, 1);
     forest_.slot_of_load.assign(network.loads.size(), nothing);
     forest_.segment_child.assign(network.segments.size(), nothing);
     forest_.slot_of_output.assign(network.outputs.size(), nothing);
-    forest_.bridge_slot.assign(network.bridges.size(), nothing);
     reserve();
   }
 
@@ -88,7 +81,7 @@ class Builder {
   }
 
   void reserve() {
-    std::size_t slots = loads_.items.size() + bridges_.items.size() + 2 * partition_.parts.size();
+    std::size_t slots = loads_.items.size() + 2 * partition_.parts.size();
     std::size_t tree_nodes = 0;
     for (const Part& part : partition_.parts) {
       if (part.shape == PartShape::tree) tree_nodes += part.node_end - part.node_begin;
@@ -138,9 +131,18 @@ class Builder {
     queue_.clear();
     lay_heads(parts, ground);
     block.head_end = static_cast<std::uint32_t>(forest_.parent.size());
-    for (std::size_t i = 0; i < queue_.size(); ++i) grow(queue_[i]);
+    for (std::size_t i = 0; i < queue_.size(); ++i) {
+      const std::uint32_t node = queue_[i].node;
+      block.most_loads_at_node = std::max(block.most_loads_at_node, loads_.begin[node + 1] - loads_.begin[node]);
+      grow(queue_[i]);
+    }
     block.last = static_cast<std::uint32_t>(forest_.parent.size());
     block.special_last = static_cast<std::uint32_t>(forest_.bank.special.size());
+    const LoadBank& bank = forest_.bank;
+    block.convex = block.special_first == block.special_last;
+    for (std::uint32_t k = block.first; k < block.last; ++k) {
+      block.convex = block.convex && bank.v_reg[k] >= bank.v_cut[k] + cut_off_band_v;
+    }
     forest_.blocks.push_back(block);
   }
 
@@ -172,11 +174,6 @@ class Builder {
     for (std::uint32_t i = loads_.begin[at.node] + 1; i < loads_.begin[at.node + 1]; ++i) {
       add_load(loads_.items[i], new_edge(at.slot, 0, 0));
     }
-    for (std::uint32_t i = bridges_.begin[at.node]; i < bridges_.begin[at.node + 1]; ++i) {
-      const std::uint32_t b = bridges_.items[i];
-      forest_.bridge_slot[b] = new_edge(at.slot, 0, 0);
-      forest_.bank.add_conductance(1.0 / std::max(network_.bridges[b].r_ohm, bridge_min_ohm));
-    }
     for (std::uint32_t i = segments_.begin[at.node]; i < segments_.begin[at.node + 1]; ++i) {
       const std::uint32_t s = segments_.items[i];
       const Segment& segment = network_.segments[s];
@@ -194,7 +191,6 @@ class Builder {
   const Partition& partition_;
   ByNode segments_;
   ByNode loads_;
-  ByNode bridges_;
   Forest forest_;
   std::vector<Reached> queue_;
 };

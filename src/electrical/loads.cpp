@@ -110,7 +110,7 @@ void LoadBank::add_empty() {
 
 void LoadBank::add(const Load& new_load, std::uint32_t index) {
   if (new_load.kind != LoadKind::regulated_led) {
-    special.push_back({static_cast<std::uint32_t>(size()), new_load, -1, index});
+    special.push_back({static_cast<std::uint32_t>(size()), new_load, index});
     add_empty();
     load.back() = index;
     return;
@@ -119,11 +119,6 @@ void LoadBank::add(const Load& new_load, std::uint32_t index) {
   v_reg.push_back(regulation_floor(new_load.v_regulation_min));
   v_cut.push_back(new_load.v_cut_off);
   load.push_back(index);
-}
-
-void LoadBank::add_conductance(double conductance_s) {
-  special.push_back({static_cast<std::uint32_t>(size()), {}, conductance_s, no_load});
-  add_empty();
 }
 
 namespace {
@@ -197,15 +192,12 @@ LinearisationCheck linearise(const LoadBank& bank, const double* s_va, const dou
   for (std::size_t j = special_first; j < special_last; ++j) {
     const LoadBank::Special& special = bank.special[j];
     const std::uint32_t slot = special.slot;
-    LoadPoint point{special.conductance_s * v[slot], special.conductance_s};
-    if (special.conductance_s < 0) {
-      point = load_point(special.load, special_s_va[j], v[slot]);
-      const bool led = special.load.kind == LoadKind::constant_current_led && special_s_va[j] > 0;
-      const bool below = led && std::abs(v[slot]) < std::max(special.load.v_regulation_min, least_regulation_v);
-      check.below_regulation = check.below_regulation || below;
-      if (mode == Linearisation::monotone && below) {
-        point.slope_s = special_s_va[j] / special.load.rated_v * band_inv + off_leak_s;
-      }
+    LoadPoint point = load_point(special.load, special_s_va[j], v[slot]);
+    const bool led = special.load.kind == LoadKind::constant_current_led && special_s_va[j] > 0;
+    const bool below = led && std::abs(v[slot]) < regulation_floor(special.load.v_regulation_min);
+    check.below_regulation = check.below_regulation || below;
+    if (mode == Linearisation::monotone && below) {
+      point.slope_s = special_s_va[j] / special.load.rated_v * band_inv + off_leak_s;
     }
     const Line& old = old_lines[j - special_first];
     check.residual_a = std::max(check.residual_a, std::abs(point.current_a - (old.slope_s * v[slot] + old.offset_a)));

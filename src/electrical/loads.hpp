@@ -50,8 +50,7 @@ struct LoadBank {
   struct Special {
     std::uint32_t slot = 0;
     Load load;
-    double conductance_s = -1;  // >= 0: a plain conductance (bridge), `load` unused
-    std::uint32_t index = 0;    // of the load in the network, or no_load
+    std::uint32_t index = 0;  // of the load in the network, or no_load
   };
   static constexpr std::uint32_t no_load = 0xffffffffu;
 
@@ -63,7 +62,6 @@ struct LoadBank {
 
   void add_empty();
   void add(const Load& load, std::uint32_t index);
-  void add_conductance(double conductance_s);
   [[nodiscard]] std::size_t size() const { return s_va.size(); }
 };
 

@@ -10,14 +10,17 @@ namespace {
 // The nudges that keep every pivot away from zero: siemens on potentials, ohms on explicit currents.
 constexpr double nudge_s = 1e-9;
 constexpr double nudge_ohm = 1e-9;
+// Least resistance that an explicit edge has in the matrix.
+constexpr double floor_ohm = 1e-5;
 // No-load start: a weak tie across each lamp, so that a conductor that hangs on lamps alone has a potential.
 constexpr double start_slope_s = 1e-6;
 
 }  // namespace
 
 void prepare_state(MeshState& state, const MeshPart& part) {
-  const auto n = static_cast<Eigen::Index>(part.unknowns);
-  state.x = state.residual = state.update = state.saved_x = Eigen::VectorXd::Zero(n);
+  state.x = state.residual = state.update = state.saved_x =
+      Eigen::VectorXd::Zero(static_cast<Eigen::Index>(part.total));
+  state.rhs = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(part.unknowns));
   state.matrix = part.pattern;
   state.base_values.assign(static_cast<std::size_t>(part.pattern.nonZeros()), 0.0);
   state.edge_ohm.assign(part.edges.size(), 0.0);
@@ -44,16 +47,10 @@ void load_matrix(MeshState& state, const MeshPart& part, const Network& network)
   };
   for (std::size_t e = 0; e < part.edges.size(); ++e) {
     const MeshPart::Edge& edge = part.edges[e];
-    if (edge.current == nothing) {
-      const double g = 1.0 / state.edge_ohm[e];
-      diagonal(edge.p) += g;
-      diagonal(edge.q) += g;
-      value[static_cast<std::size_t>(edge.at_pq)] -= g;
-    } else {
-      value[static_cast<std::size_t>(edge.at_pq)] += 1;
-      value[static_cast<std::size_t>(edge.at_q)] -= 1;
-      diagonal(edge.current) -= state.edge_ohm[e];
-    }
+    const double g = 1.0 / (edge.current == nothing ? state.edge_ohm[e] : std::max(state.edge_ohm[e], floor_ohm));
+    diagonal(edge.p) += g;
+    diagonal(edge.q) += g;
+    value[static_cast<std::size_t>(edge.at)] -= g;
   }
   for (std::size_t s = 0; s < part.sources.size(); ++s) {
     const MeshPart::Source& source = part.sources[s];
@@ -115,10 +112,10 @@ LinearisationCheck MeshBackend::linearise(Linearisation mode) {
   LinearisationCheck check = duskwire::electrical::linearise(
       part_.bank, state_.s_va.data(), state_.special_s_va.data(), state_.v.data(), 0, part_.lamps.size(), 0,
       part_.bank.special.size(), mode, state_.slope_s.data(), state_.offset_a.data());
+  // The new lines touch the loads at x, so that this is the true imbalance of every conductor point.
   residual_of(state_.x, nullptr);
   const auto potentials = static_cast<Eigen::Index>(2 * part_.nodes.size());
-  if (potentials > 0)
-    check.residual_a = std::max(check.residual_a, state_.residual.head(potentials).cwiseAbs().maxCoeff());
+  check.residual_a = state_.residual.head(potentials).cwiseAbs().maxCoeff();
   return check;
 }
 
@@ -173,6 +170,27 @@ bool MeshBackend::factorise() {
   return state_.factor.info() == Eigen::Success;
 }
 
+// Explicit edges are eliminated by hand: with r the floor, i = (du_p - du_q - res_i) / r goes into both KCL rows.
+void MeshBackend::correct(const Eigen::VectorXd& residual, Eigen::VectorXd& update) {
+  const auto n = static_cast<Eigen::Index>(part_.unknowns);
+  state_.rhs = residual.head(n);
+  for (std::size_t e = 0; e < part_.edges.size(); ++e) {
+    const MeshPart::Edge& edge = part_.edges[e];
+    if (edge.current == nothing) continue;
+    const double pushed_a = residual[edge.current] / std::max(state_.edge_ohm[e], floor_ohm);
+    state_.rhs[edge.p] += pushed_a;
+    state_.rhs[edge.q] -= pushed_a;
+  }
+  update.resize(residual.size());
+  update.head(n) = state_.factor.solve(state_.rhs);
+  for (std::size_t e = 0; e < part_.edges.size(); ++e) {
+    const MeshPart::Edge& edge = part_.edges[e];
+    if (edge.current == nothing) continue;
+    update[edge.current] =
+        (update[edge.p] - update[edge.q] - residual[edge.current]) / std::max(state_.edge_ohm[e], floor_ohm);
+  }
+}
+
 bool MeshBackend::step() {
   constexpr int most_refinements = 6;
   constexpr double good_enough = 1e-12;
@@ -184,7 +202,7 @@ bool MeshBackend::step() {
     if (!std::isfinite(worst)) return false;
     if (i > 0 && (worst <= good_enough || worst > 0.5 * before)) break;
     before = worst;
-    state_.update = state_.factor.solve(state_.residual);
+    correct(state_.residual, state_.update);
     state_.x += state_.update;
   }
   read_lamp_volts();
@@ -193,16 +211,24 @@ bool MeshBackend::step() {
 
 void MeshBackend::solve_linear(const Eigen::VectorXd& rhs, Eigen::VectorXd& x) {
   constexpr int refinements = 2;
-  x = state_.factor.solve(rhs);
+  correct(rhs, x);
   for (int i = 0; i < refinements; ++i) {
     residual_of(x, &rhs);
-    x += state_.factor.solve(state_.residual);
+    correct(state_.residual, state_.update);
+    x += state_.update;
   }
 }
 
 void MeshBackend::restore() {
   state_.x = state_.saved_x;
   read_lamp_volts();
+}
+
+void MeshBackend::stiffen(double conductance_s) {
+  for (std::size_t j = 0; j < part_.lamps.size(); ++j) {
+    state_.slope_s[j] += conductance_s;
+    state_.offset_a[j] -= conductance_s * state_.v[j];
+  }
 }
 
 bool MeshBackend::not_above_saved() const {

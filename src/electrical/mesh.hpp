@@ -4,7 +4,8 @@
 //
 //   unknowns  u (potential of each conductor at each node), i (explicit branch currents)
 //   KCL       sum g (u_p - u_q) + sum i + load lines = 0 at each conductor point
-//   branch    u_p - u_q - r i = 0
+//   branch    u_p - u_q - r i = 0 where r is (nearly) nothing; there the matrix holds a floor resistance instead, so
+//             that it stays small and well conditioned, and refinement against the true equation removes the floor
 //   output    -(u_a - u_b) - r_own i - r_shared (sum of the transformer's i) = -emf,  i leaves through conductor A
 //
 // The matrix is symmetric quasi-definite (Vanderbei 1995, from memory), so LDL^T exists in any order once both
@@ -32,12 +33,11 @@ struct MeshPart {
     std::uint32_t q = 0;
     double copper_ohm = 0;
     double fixed_ohm = 0;
-    std::uint32_t current = nothing;
+    std::uint32_t current = nothing;  // index into the state beyond the matrix
     std::uint32_t segment = nothing;  // one of both is set
     std::uint32_t bridge = nothing;
     bool conductor_b = false;  // of the segment
-    int at_pq = -1;            // place in the matrix values: off-diagonal, or (explicit) row `current` x p, q
-    int at_q = -1;
+    int at = -1;               // place of its off-diagonal in the matrix values
   };
   struct Source {
     std::uint32_t a = 0;
@@ -58,7 +58,8 @@ struct MeshPart {
   };
 
   std::vector<std::uint32_t> nodes;  // of the network, in local order; unknown of (local node k, conductor c) is 2k + c
-  std::uint32_t unknowns = 0;
+  std::uint32_t unknowns = 0;        // of the matrix: potentials and output currents
+  std::uint32_t total = 0;           // of the state: explicit edge currents follow
   std::vector<Edge> edges;
   std::vector<Source> sources;
   std::vector<Coupling> couplings;
@@ -78,6 +79,7 @@ struct MeshState {
   Eigen::VectorXd update;
   SparseMatrix matrix;
   std::vector<double> base_values;  // matrix without load slopes, in force
+  Eigen::VectorXd rhs;
   std::vector<double> edge_ohm;
   std::vector<double> source_ohm;  // r_own
   std::vector<double> emf_v;
@@ -96,9 +98,11 @@ class MeshBackend {
  public:
   MeshBackend(const MeshPart& part, MeshState& state) : part_(part), state_(state) {}
 
+  [[nodiscard]] double tolerance_a() const { return residual_tolerance_a; }
   void start_unloaded();
   LinearisationCheck linearise(Linearisation mode);
   bool step();
+  void stiffen(double conductance_s);
   void save() { state_.saved_x = state_.x; }
   void restore();
   [[nodiscard]] bool not_above_saved() const;
@@ -110,6 +114,8 @@ class MeshBackend {
 
  private:
   void read_lamp_volts();
+  // update = approximate inverse of the linear network applied to residual.
+  void correct(const Eigen::VectorXd& residual, Eigen::VectorXd& update);
   // b - A x for the linear network with the present lines.
   void residual_of(const Eigen::VectorXd& x, const Eigen::VectorXd* rhs);
 

@@ -24,6 +24,10 @@ class MeshBuilder {
     for (std::uint32_t s = 0; s < network_.segments.size(); ++s) add_segment(s);
     for (std::uint32_t b = 0; b < network_.bridges.size(); ++b) add_bridge(b);
     for (std::uint32_t at = part_.output_begin; at < part_.output_end; ++at) add_source(partition_.outputs[at]);
+    mesh_.total = mesh_.unknowns + explicit_edges_;
+    for (MeshPart::Edge& edge : mesh_.edges) {
+      if (edge.current != nothing) edge.current += mesh_.unknowns;
+    }
     add_couplings();
     for (std::uint32_t j = 0; j < network_.loads.size(); ++j) add_lamp(j);
     lay_pattern();
@@ -43,7 +47,7 @@ class MeshBuilder {
 
   void add_edge(MeshPart::Edge edge) {
     if (edge.p == edge.q) return;
-    if (edge.copper_ohm + edge.fixed_ohm < explicit_below_ohm) edge.current = mesh_.unknowns++;
+    if (edge.copper_ohm + edge.fixed_ohm < explicit_below_ohm) edge.current = explicit_edges_++;
     mesh_.edges.push_back(edge);
   }
 
@@ -123,14 +127,7 @@ class MeshBuilder {
       entries.emplace_back(static_cast<int>(std::max(i, j)), static_cast<int>(std::min(i, j)), 1.0);
     };
     for (std::uint32_t i = 0; i < mesh_.unknowns; ++i) put(i, i);
-    for (const MeshPart::Edge& edge : mesh_.edges) {
-      if (edge.current == nothing) {
-        put(edge.p, edge.q);
-      } else {
-        put(edge.current, edge.p);
-        put(edge.current, edge.q);
-      }
-    }
+    for (const MeshPart::Edge& edge : mesh_.edges) put(edge.p, edge.q);
     for (const MeshPart::Source& source : mesh_.sources) {
       put(source.current, source.a);
       put(source.current, source.b);
@@ -147,14 +144,7 @@ class MeshBuilder {
 
   void find_places() {
     for (std::uint32_t i = 0; i < mesh_.unknowns; ++i) mesh_.at_diagonal.push_back(place(i, i));
-    for (MeshPart::Edge& edge : mesh_.edges) {
-      if (edge.current == nothing) {
-        edge.at_pq = place(edge.p, edge.q);
-      } else {
-        edge.at_pq = place(edge.current, edge.p);
-        edge.at_q = place(edge.current, edge.q);
-      }
-    }
+    for (MeshPart::Edge& edge : mesh_.edges) edge.at = place(edge.p, edge.q);
     for (MeshPart::Coupling& coupling : mesh_.couplings) coupling.at = place(coupling.i, coupling.j);
     for (MeshPart::Lamp& lamp : mesh_.lamps) {
       if (lamp.plus != lamp.minus) lamp.at = place(lamp.plus, lamp.minus);
@@ -166,6 +156,7 @@ class MeshBuilder {
   const Part& part_;
   const std::uint32_t* index_ = nullptr;
   std::uint32_t id_ = 0;
+  std::uint32_t explicit_edges_ = 0;
   MeshPart mesh_;
 };
 

@@ -55,12 +55,13 @@ Groups group_nodes(const Network& network) {
     if (!groups.reach.unite(segment.from, segment.to)) closing.push_back(segment.from);
   }
   const auto tie = [&](Terminal p, Terminal q) {
-    if (p.node == q.node) return;  // across one node, or both ends on one point: shape unchanged
     groups.reach.unite(p.node, q.node);
     closing.push_back(p.node);
   };
   for (const Bridge& bridge : network.bridges) tie(bridge.p, bridge.q);
-  for (const Load& load : network.loads) tie(load.plus, load.minus);
+  for (const Load& load : network.loads) {
+    if (load.plus.node != load.minus.node) tie(load.plus, load.minus);
+  }
   for (const std::uint32_t node : closing) groups.meshed[groups.reach.find(node)] = 1;
   // Two outputs on one group, even through a half-open cable, make it a mesh.
   std::vector<std::uint8_t> fed(network.node_count, 0);

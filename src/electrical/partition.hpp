@@ -14,7 +14,7 @@ inline constexpr std::uint32_t nothing = 0xffffffffu;
 
 enum class PartShape : std::uint8_t {
   dead = 0,  // no output: no volts anywhere
-  tree = 1,  // every segment whole and no loop: one loop resistance per segment is exact
+  tree = 1,  // no loop, no bridge, lamps across their node: one loop resistance per segment is exact
   mesh = 2,
 };
 
@@ -37,7 +37,7 @@ struct Partition {
 [[nodiscard]] inline bool is_whole(const Segment& segment) { return !segment.open_a && !segment.open_b; }
 [[nodiscard]] inline bool is_severed(const Segment& segment) { return segment.open_a && segment.open_b; }
 
-// A bridge or load that joins the two conductors of one node and so leaves a tree a tree.
+// A load that joins the two conductors of one node and so leaves a tree a tree.
 [[nodiscard]] inline bool is_across_one_node(Terminal p, Terminal q) {
   return p.node == q.node && p.conductor != q.conductor;
 }

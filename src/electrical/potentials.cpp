@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Potentials of both conductors, for readings of one conductor alone and for comparison with other solvers.
 
+#include "electrical/partition.hpp"
 #include "electrical/prepared.hpp"
 
 namespace duskwire::electrical {
@@ -43,6 +44,31 @@ void walk_forest(const Prepared& prepared, const Solution& solution, const Condi
   }
 }
 
+// Beyond a half-open cable nothing flows: both conductors there float at the potential of the one that is whole.
+void walk_dead_ends(const Prepared& prepared, Potentials& result) {
+  const Network& network = prepared.network;
+  std::vector<std::uint8_t> known(network.node_count, 0);
+  for (std::uint32_t node = 0; node < network.node_count; ++node) {
+    const PartShape shape = prepared.shape_of_part[prepared.part_of_node[node]];
+    known[node] = prepared.forest.slot_of_node[node] != nothing || shape != PartShape::tree;
+  }
+  bool moved = true;
+  while (moved) {
+    moved = false;
+    for (const Segment& segment : network.segments) {
+      if (is_severed(segment) || known[segment.from] == known[segment.to]) continue;
+      const bool forward = known[segment.from] != 0;
+      const std::uint32_t near = forward ? segment.from : segment.to;
+      const std::uint32_t far = forward ? segment.to : segment.from;
+      // The conductor that is whole, as it is called at the near end.
+      const bool whole_is_b = segment.open_a != (segment.crossed && !forward);
+      result.a_v[far] = result.b_v[far] = at(result, near, whole_is_b);
+      known[far] = 1;
+      moved = true;
+    }
+  }
+}
+
 }  // namespace
 
 Potentials potentials(const Prepared& prepared, const Condition& condition, Workspace& workspace) {
@@ -51,6 +77,7 @@ Potentials potentials(const Prepared& prepared, const Condition& condition, Work
   result.b_v.assign(prepared.network.node_count, 0.0);
   const Solution& solution = solve(prepared, condition, workspace);
   walk_forest(prepared, solution, condition, result);
+  walk_dead_ends(prepared, result);
   for (std::size_t i = 0; i < prepared.meshes.size(); ++i) {
     const MeshPart& part = prepared.meshes[i];
     const Eigen::VectorXd& x = workspace.meshes[i].x;

@@ -48,10 +48,10 @@ class BareMesh {
   BareMesh(const MeshPart& part, MeshState& state) : part_(part), backend_(part, state) {
     std::fill(state.s_va.begin(), state.s_va.end(), 0.0);
     backend_.start_unloaded();
-    unloaded_ = state.x;
     std::fill(state.slope_s.begin(), state.slope_s.end(), 0.0);
-    sound_ = backend_.factorise();
-    rhs_ = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(part.unknowns));
+    sound_ = backend_.step();  // leaves the factor of the bare network behind
+    unloaded_ = state.x;
+    rhs_ = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(part.total));
   }
 
   Behind between(std::uint32_t p, std::uint32_t q) {

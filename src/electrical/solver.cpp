@@ -115,13 +115,6 @@ void read_forest(const Prepared& prepared, const Condition& condition, const Wor
     solution.output_a[o] = state.y_s[slot] * state.v[slot] + state.w_a[slot];
     solution.output_v[o] = state.v[slot];
   }
-  for (std::size_t b = 0; b < network.bridges.size(); ++b) {
-    const std::uint32_t slot = forest.bridge_slot[b];
-    if (slot == nothing) continue;
-    const Bridge& bridge = network.bridges[b];
-    const double sign = forest.sign_of_node[bridge.p.node] * (bridge.p.conductor == Conductor::a ? 1.0 : -1.0);
-    solution.bridge_a[b] = sign * (state.slope_s[slot] * state.v[slot] + state.offset_a[slot]);
-  }
 }
 
 void read_mesh(const MeshPart& part, const MeshState& state, const Network& network, const Condition& condition,
@@ -194,6 +187,19 @@ Result<Solution> solve(Network network, const Condition& condition) {
   return solve(*prepared.value(), condition, *workspace);
 }
 
+namespace {
+
+// Whether every LED of a part holds regulation. Newton's first step out of range settles it where its descent is proven
+// (trees of regulated LEDs); elsewhere a step may dip and come back, so the full iteration decides.
+template <class Backend>
+bool bears(Backend& backend, bool first_dip_settles) {
+  if (iterate_regulated(backend).converged) return true;
+  if (first_dip_settles || !iterate_from_above(backend).converged) return false;
+  return !backend.linearise(Linearisation::tangent).below_regulation;
+}
+
+}  // namespace
+
 RegulatedRun run_regulated(const Prepared& prepared, const Condition& condition, Workspace& workspace) {
   load_all(prepared, condition, workspace);
   RegulatedRun run;
@@ -210,13 +216,13 @@ RegulatedRun run_regulated(const Prepared& prepared, const Condition& condition,
   };
   for (const Forest::Block& block : prepared.forest.blocks) {
     ForestBlock backend(prepared.forest, block, workspace.forest);
-    run.regulated = iterate_regulated(backend).converged;
+    run.regulated = bears(backend, block.convex);
     for (std::size_t k = block.first; k < block.last; ++k) note(prepared.forest.bank.load[k], workspace.forest.v[k]);
     if (!run.regulated) return run;
   }
   for (std::size_t i = 0; i < prepared.meshes.size(); ++i) {
     MeshBackend backend(prepared.meshes[i], workspace.meshes[i]);
-    run.regulated = iterate_regulated(backend).converged;
+    run.regulated = bears(backend, false);
     for (std::size_t j = 0; j < prepared.meshes[i].lamps.size(); ++j) {
       note(prepared.meshes[i].bank.load[j], workspace.meshes[i].v[j]);
     }
