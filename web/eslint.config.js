@@ -5,7 +5,7 @@ import globals from 'globals';
 import ts from 'typescript-eslint';
 import svelteConfig from './svelte.config.js';
 
-const floors = [['units'], ['job'], ['engine', 'storage'], ['session'], ['ui'], ['plan', 'panes'], ['views']];
+const floors = [['units'], ['job'], ['engine', 'storage', 'offline'], ['session'], ['ui'], ['plan', 'panes'], ['views']];
 
 const forbidden = floors.flatMap((floor, level) =>
   floor.map((folder) => {
@@ -26,7 +26,7 @@ export default ts.config(
   { ignores: ['dist/', 'node_modules/'] },
   ...ts.configs.recommended,
   ...svelte.configs.recommended,
-  { languageOptions: { globals: { ...globals.browser, ...globals.worker, ...globals.node } } },
+  { languageOptions: { globals: { ...globals.browser, ...globals.worker, ...globals.serviceworker, ...globals.node } } },
   {
     files: ['**/*.svelte', '**/*.svelte.ts'],
     languageOptions: { parserOptions: { parser: ts.parser, svelteConfig } },
@@ -42,6 +42,6 @@ export default ts.config(
       'svelte/prefer-svelte-reactivity': 'off',
     },
   },
-  { files: ['vite.config.ts'], rules: { 'no-console': 'off' } },
+  { files: ['vite.config.ts', 'tools/**'], rules: { 'no-console': 'off' } },
   ...forbidden,
 );

@@ -5,6 +5,7 @@ import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
+import { offlinePlugin } from './tools/offline-plugin';
 
 const root = import.meta.dirname;
 const built = process.env.DUSKWIRE_ENGINE ?? resolve(root, '../build/wasm');
@@ -15,7 +16,7 @@ if (missing) console.warn(`The engine is missing (${built}/duskwire.mjs): tools/
 export default defineConfig({
   root,
   base: './',
-  plugins: [svelte()],
+  plugins: [svelte(), offlinePlugin(resolve(root, 'src/offline/service-worker.js'), resolve(root, 'public'))],
   resolve: {
     alias: { '@engine': engineFolder, '@examples': resolve(root, '../examples') },
     ...(process.env.VITEST && { conditions: ['browser'] }),

@@ -9,6 +9,7 @@ import { HttpClient } from '../storage/http';
 import { PictureStore } from '../storage/picture-store';
 import { ServerWorkspace, type ServerSession } from '../storage/server';
 import type { Workspace } from '../storage/workspace';
+import { ShopCatalogue } from './catalogue.svelte';
 
 /** How the workspace stands: `away` and `stranger` are a server that was here before and does not serve us now. */
 export type Standing = 'browser' | 'server' | 'away' | 'stranger';
@@ -19,6 +20,7 @@ export interface App {
   readonly workspace: Workspace;
   readonly desk: Desk;
   readonly pictures: PictureStore;
+  readonly catalogue: ShopCatalogue;
   readonly standing: Standing;
 }
 
@@ -37,7 +39,9 @@ export async function startApp(): Promise<void> {
   const database = new Database();
   const { workspace, standing } = await findWorkspace(database);
   const desk = new Desk(database, workspace.id);
-  current = { engine, database, workspace, standing, desk, pictures: new PictureStore(database, workspace) };
+  const pictures = new PictureStore(database, workspace);
+  const catalogue = new ShopCatalogue(engine, workspace);
+  current = { engine, database, workspace, standing, desk, pictures, catalogue };
 }
 
 async function findWorkspace(database: Database): Promise<{ workspace: Workspace; standing: Standing }> {

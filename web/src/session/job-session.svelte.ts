@@ -33,6 +33,15 @@ export interface Opening {
   readonly unsent?: Unsent;
 }
 
+const openSessions = new Set<JobSession>();
+
+/** Writes what is unsent in any open job; true where everything is safe with the workspace. */
+export async function flushAll(): Promise<boolean> {
+  const sessions = [...openSessions];
+  await Promise.all(sessions.map(({ autosave }) => autosave.flush()));
+  return sessions.every(({ autosave }) => autosave.state === 'saved');
+}
+
 export class JobSession {
   readonly store: JobStore;
   readonly live: LiveAnswer;
@@ -66,6 +75,7 @@ export class JobSession {
       live.ask(document);
       if (cause !== 'preview') this.autosave.changed(label);
     });
+    openSessions.add(this);
     live.ask(store.document);
     if (opening.unsent) this.autosave.resume(opening.unsent);
   }
@@ -100,6 +110,7 @@ export class JobSession {
   async close(): Promise<void> {
     this.#stopListening();
     await this.autosave.flush();
+    openSessions.delete(this);
     this.autosave.stop();
     this.live.stop();
   }
