@@ -1,35 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "formats/materials_json.hpp"
 
+#include "formats/enum_names.hpp"
+
 namespace duskwire::formats {
 namespace {
 
 using Json = nlohmann::ordered_json;
 
-const char* joint_kind_name(job::JointKind kind) {
-  switch (kind) {
-    case job::JointKind::in_line:
-      return "in_line";
-    case job::JointKind::branch:
-      return "branch";
-    case job::JointKind::hub:
-      return "hub";
-    case job::JointKind::end_of_run:
-      return "end_of_run";
-  }
-  return "";
-}
-
-const char* severity_name(Severity severity) {
-  switch (severity) {
-    case Severity::note:
-      return "note";
-    case Severity::warning:
-      return "warning";
-    case Severity::error:
-      return "error";
-  }
-  return "";
+template <class Enum>
+const char* name_of(Enum value) {
+  const auto list = names(Of<Enum>{});
+  return list.at(static_cast<std::size_t>(value));
 }
 
 Json line_json(const estimate::MaterialLine& line) {
@@ -77,7 +59,7 @@ Json cut_json(const estimate::Cut& cut) {
 Json splice_json(const estimate::Splice& splice) {
   return {{"joint", splice.joint},
           {"name", splice.name},
-          {"kind", splice.kind ? Json(joint_kind_name(*splice.kind)) : Json(nullptr)},
+          {"kind", splice.kind ? Json(name_of(*splice.kind)) : Json(nullptr)},
           {"wires_per_conductor", splice.wires_per_conductor},
           {"connector", splice.connector},
           {"suggested", splice.suggested},
@@ -89,7 +71,7 @@ Json splice_json(const estimate::Splice& splice) {
 }
 
 Json problem_json(const Problem& problem) {
-  return {{"severity", severity_name(problem.severity)},
+  return {{"severity", name_of(problem.severity)},
           {"pointer", problem.pointer},
           {"value", problem.value},
           {"expected", problem.expected},
