@@ -5,7 +5,7 @@ import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
-import { offlinePlugin } from './tools/offline-plugin';
+import { offlinePlugin } from './tools/offline-plugin.ts';
 
 const root = import.meta.dirname;
 const built = process.env.DUSKWIRE_ENGINE ?? resolve(root, '../build/wasm');
