@@ -245,14 +245,13 @@ bool read_value(Context& context, const Json& value, std::vector<std::string>& o
   return true;
 }
 
-bool read_value(Context& context, const Json& value, std::map<std::string, double>& out, const NumberMap&,
+bool read_value(Context& context, const Json& value, std::map<std::string, double>& out, const NumberMap& rule,
                 const FieldInfo& info) {
   if (!is_object(context, value, info)) return false;
-  constexpr Number any{-1e12, 1e12, ""};
   for (const auto& [key, entry] : value.items()) {
     Context::Scope scope(context, key);
     double number = 0;
-    if (read_value(context, entry, number, any, {key.c_str(), required, info.meaning})) out[key] = number;
+    if (read_value(context, entry, number, rule.each, {key.c_str(), required, info.meaning})) out[key] = number;
   }
   return true;
 }

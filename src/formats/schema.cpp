@@ -33,7 +33,8 @@ Json document(const char* format, const char* title, SchemaBuilder& builder) {
 
 std::string job_schema() {
   SchemaBuilder builder;
-  return document<job::Job>("duskwire-job", "A job: one garden's low-voltage lighting over its life", builder).dump(2) +
+  return indented_text(
+             document<job::Job>("duskwire-job", "A job: one garden's low-voltage lighting over its life", builder)) +
          "\n";
 }
 
@@ -44,14 +45,13 @@ std::string catalogue_schema() {
                                     {"items", text_schema({longest_id, Form::name}, false)},
                                     {"maxItems", 10'000},
                                     {"description", "A shop's file: ids of stock items that the shop does not carry"}};
-  return schema.dump(2) + "\n";
+  return indented_text(schema) + "\n";
 }
 
 std::string ruleset_schema() {
   SchemaBuilder builder;
-  return document<study::Ruleset>("duskwire-ruleset", "A ruleset: limits of one region and where each comes from",
-                                  builder)
-             .dump(2) +
+  return indented_text(document<study::Ruleset>("duskwire-ruleset",
+                                                "A ruleset: limits of one region and where each comes from", builder)) +
          "\n";
 }
 

@@ -5,7 +5,6 @@
 #include <fmt/format.h>
 
 #include <map>
-#include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -13,14 +12,13 @@
 #include <vector>
 
 #include "formats/enum_names.hpp"
+#include "formats/json_text.hpp"
 #include "formats/shape.hpp"
 #include "formats/text_forms.hpp"
 #include "formats/type_names.hpp"
 #include "geometry/point.hpp"
 
 namespace duskwire::formats {
-
-using Json = nlohmann::ordered_json;
 
 // A bound without a fraction is written without one.
 inline Json plain_number(double value) {
@@ -166,7 +164,11 @@ class SchemaVisitor {
   }
   Json value_schema(std::vector<double>*, const Numbers& rule, Need need) {
     Json schema = {{"type", "array"}, {"items", number_schema<double>(rule.each)}, {"maxItems", rule.max_count}};
-    if (need == required) schema["minItems"] = rule.min_count;
+    if (need == required || rule.min_count == 0) {
+      schema["minItems"] = rule.min_count;
+    } else {
+      schema["anyOf"] = {{{"maxItems", 0}}, {{"minItems", rule.min_count}}};
+    }
     return schema;
   }
   Json value_schema(std::vector<std::string>*, const Texts& rule, Need) {
@@ -175,12 +177,12 @@ class SchemaVisitor {
   Json value_schema(std::vector<std::string>*, const Refs& rule, Need) {
     return {{"type", "array"}, {"items", text_schema({longest_id, Form::name}, false)}, {"maxItems", rule.max_count}};
   }
-  Json value_schema(std::map<std::string, double>*, const NumberMap&, Need) {
-    return {{"type", "object"}, {"additionalProperties", {{"type", "number"}}}};
+  Json value_schema(std::map<std::string, double>*, const NumberMap& rule, Need) {
+    return {{"type", "object"}, {"additionalProperties", number_schema<double>(rule.each)}};
   }
-  Json value_schema(std::map<std::string, std::map<std::string, double>>*, const NumberMap&, Need) {
-    return {{"type", "object"},
-            {"additionalProperties", {{"type", "object"}, {"additionalProperties", {{"type", "number"}}}}}};
+  template <class M>
+  Json value_schema(std::map<std::string, M>*, const NumberMap& rule, Need need) {
+    return {{"type", "object"}, {"additionalProperties", value_schema(static_cast<M*>(nullptr), rule, need)}};
   }
   template <class M>
   Json value_schema(M*, const Part&, Need) {

@@ -132,7 +132,9 @@ struct Refs {
 };
 
 // Numbers by free names, one or two levels deep.
-struct NumberMap {};
+struct NumberMap {
+  Number each{-1e12, 1e12, ""};
+};
 
 // An object within the object.
 struct Part {};

@@ -84,7 +84,9 @@ void describe(Of<job::Plan>, Visitor& v) {
   v.field("underlay", &T::underlay, Part{}, optional, "A picture below the plan");
   v.field("north_deg", &T::north_deg, Number{-360, 360, "deg"}, optional,
           "Direction of north in the site frame, counter-clockwise from +x");
-  v.field("areas", &T::areas, List{5000}, optional, "What the ground is; a later area lies on top of earlier ones");
+  v.field("areas", &T::areas, List{5000}, optional,
+          "What the ground is; where areas overlap the smaller counts, a root zone or forbidden zone "
+          "only where nothing else lies");
   v.field("sleeves", &T::sleeves, List{5000}, optional, "Empty pipes in the ground");
   v.field("receptacles", &T::receptacles, List{1000}, optional, "Mains receptacles");
   v.field("property_line", &T::property_line, Places{3, true}, optional, "Corners in order, the first not repeated");

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "formats/shape_tables.hpp"
+
+#include "formats/result_advice.hpp"
+#include "formats/shape_change.hpp"
+#include "formats/shape_job.hpp"
+#include "formats/shape_ruleset.hpp"
+#include "formats/table_visitor.hpp"
+
+namespace duskwire::formats {
+namespace {
+
+template <class T>
+void add_shape(std::map<std::string, std::string>& tables) {
+  TableVisitor<T> visitor;
+  describe(Of<T>{}, visitor);
+  tables[type_name(Of<T>{})] = visitor.table();
+}
+
+template <class T>
+void add_result(std::map<std::string, std::string>& tables, const char* name) {
+  ResultTable<T> visitor;
+  describe_result(Of<T>{}, visitor);
+  tables[name] = visitor.table();
+}
+
+template <class... T>
+void add_shapes(std::map<std::string, std::string>& tables) {
+  (add_shape<T>(tables), ...);
+}
+
+std::map<std::string, std::string> all_tables() {
+  std::map<std::string, std::string> tables;
+  add_shapes<job::Job, job::Site, job::Corners, job::Client, job::Wish, job::Practice, job::Catalogue,
+             job::LuminaireItem, job::TransformerItem, job::CableItem, job::ConnectorItem, job::ConnectorFill,
+             job::ControlItem, job::SundryItem, job::Plan, job::Underlay, job::Area, job::Sleeve, job::Receptacle,
+             job::ViewPoint, job::Tree, job::FixedPoint, job::Luminaire, job::Transformer, job::Output, job::Cable,
+             job::Joint, job::AsBuilt, job::Change>(tables);
+  add_shapes<View, Calibration, ViewReference, ProgrammeEntry, SwitchRule, Offer, Rates, Margins, Terms, Warranty,
+             OfferOption, Visit, Reading>(tables);
+  add_shapes<study::Ruleset, study::Rule, study::Provenance>(tables);
+  add_result<study::Report>(tables, "result: report");
+  add_result<study::LampReport>(tables, "result: lamp");
+  add_result<study::CableReport>(tables, "result: cable");
+  add_result<study::OutputReport>(tables, "result: output");
+  add_result<study::TransformerReport>(tables, "result: transformer");
+  add_result<study::CornerReport>(tables, "result: corner");
+  add_result<study::ShortReport>(tables, "result: short");
+  add_result<study::MarginReport>(tables, "result: margin");
+  add_result<study::Finding>(tables, "result: finding");
+  add_result<study::Provenance>(tables, "result: provenance");
+  add_result<study::Cure>(tables, "result: cure");
+  add_result<study::Advice>(tables, "result: advice");
+  add_result<study::TapAdvice>(tables, "result: tap advice");
+  add_result<study::TapVerdict>(tables, "result: tap verdict");
+  add_result<study::TransformerAdvice>(tables, "result: transformer advice");
+  add_result<study::TransformerNeed>(tables, "result: transformer need");
+  add_result<study::TransformerChoice>(tables, "result: transformer choice");
+  add_result<study::ProtectionAdvice>(tables, "result: protection advice");
+  add_result<study::Answer>(tables, "result: answer");
+  add_result<study::Tried>(tables, "result: tried");
+  return tables;
+}
+
+}  // namespace
+
+std::string with_tables(std::string_view page) {
+  constexpr std::string_view begin_mark = "<!-- table ";
+  constexpr std::string_view mark_end = " -->\n";
+  constexpr std::string_view end_mark = "<!-- end -->";
+  const std::map<std::string, std::string> tables = all_tables();
+  std::string out;
+  for (;;) {
+    const std::size_t begin = page.find(begin_mark);
+    const std::size_t name_end = page.find(mark_end, begin);
+    const std::size_t end = page.find(end_mark, begin);
+    if (begin == std::string_view::npos || name_end == std::string_view::npos || end == std::string_view::npos) break;
+    const std::string name(page.substr(begin + begin_mark.size(), name_end - begin - begin_mark.size()));
+    out += page.substr(0, name_end + mark_end.size());
+    const auto table = tables.find(name);
+    if (table != tables.end()) out += table->second;
+    out += end_mark;
+    page.remove_prefix(end + end_mark.size());
+  }
+  return out + std::string(page);
+}
+
+}  // namespace duskwire::formats
