@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// Answers of the engine beside the report: materials, advice, the quick question, rulesets. Keys as in docs/schema.
+// Answers of the engine beside the report: materials, advice, the quick question, rulesets. Keys as in docs/results.md.
 import type { CableItem } from '../job/document';
-import type { Change, Provenance, Severity } from './report';
+import type { Change, LampState, Provenance, Severity } from './report';
 
 export interface TapVerdict {
   readonly tap_v: number;
@@ -14,6 +14,10 @@ export interface TapVerdict {
   readonly highest_v: number;
   readonly highest_lamp: string;
   readonly highest_corner: string;
+  readonly low_room_v: number;
+  readonly low_room_lamp: string;
+  readonly high_room_v: number;
+  readonly high_room_lamp: string;
   readonly current_a: number;
   readonly load_margin: number;
   readonly length_margin: number;
@@ -42,9 +46,22 @@ export interface TransformerChoice {
   readonly reason: string;
 }
 
+export interface TransformerNeed {
+  readonly lamp_count: number;
+  readonly lamp_w: number;
+  readonly lamp_va: number;
+  readonly load_va: number;
+  readonly output_count: number;
+  readonly taps_v: readonly number[];
+  readonly load_share: number;
+  readonly output_load_share: number;
+  readonly outdoors: boolean;
+}
+
 export interface TransformerAdvice {
   readonly transformer: string;
   readonly present_item: string;
+  readonly need: TransformerNeed;
   readonly needed_va: number;
   readonly chosen_item: string;
   readonly needed_outputs: number;
@@ -71,6 +88,7 @@ export interface Advice {
   readonly protection: readonly ProtectionAdvice[];
 }
 
+/** What is left out of lamps, length_m, tap_v and cable is asked for. */
 export interface Question {
   readonly lamps?: number;
   readonly length_m?: number;
@@ -82,12 +100,40 @@ export interface Question {
   readonly [key: string]: unknown;
 }
 
-export interface Answer {
-  readonly sentence: string;
-  readonly holds: boolean;
-  readonly found: boolean;
+export interface Tried {
+  readonly value: number;
+  readonly name: string;
   readonly last_v: number;
-  readonly [key: string]: unknown;
+  readonly worst_low_v: number;
+  readonly worst_high_v: number;
+  readonly holds: boolean;
+}
+
+export interface Answer {
+  readonly asked: 'nothing' | 'lamps' | 'length' | 'tap' | 'cable';
+  readonly found: boolean;
+  readonly unbounded: boolean;
+  readonly lamps: number;
+  readonly length_m: number;
+  readonly tap_v: number;
+  readonly cable: CableItem;
+  readonly holds: boolean;
+  readonly last_v: number;
+  readonly first_v: number;
+  readonly worst_low_v: number;
+  readonly worst_high_v: number;
+  readonly last_state: LampState;
+  readonly last_light: number;
+  readonly current_a: number;
+  readonly lamp_va: number;
+  readonly load_va: number;
+  readonly load_margin: number;
+  readonly load_beyond_cap: boolean;
+  readonly length_margin: number;
+  readonly length_beyond_cap: boolean;
+  readonly short_a: number;
+  readonly tried: readonly Tried[];
+  readonly sentence: string;
 }
 
 /** The list of materials, as `duskwire materials --json` prints it. */

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// What the engine answers, as TypeScript sees it: the same keys as docs/schema (report, finding, change). SI numbers.
+// What the engine answers, as TypeScript sees it: the same keys as docs/results.md (a test holds both together). SI numbers.
 
 export type Severity = 'note' | 'warning' | 'error';
 export type LampState = 'off' | 'dim' | 'regulated' | 'over';
@@ -118,6 +118,13 @@ export interface CornerReport {
   readonly converged: boolean;
 }
 
+export interface ShortReport {
+  readonly place: string;
+  readonly output: string;
+  readonly current_a: number;
+  readonly limit_a: number;
+}
+
 export interface MarginReport {
   readonly load_factor: number;
   readonly load_beyond_cap: boolean;
@@ -133,7 +140,7 @@ export interface Report {
   readonly outputs: readonly OutputReport[];
   readonly transformers: readonly TransformerReport[];
   readonly corners: readonly CornerReport[];
-  readonly shorts: readonly { readonly place: string; readonly output: string; readonly current_a: number; readonly limit_a: number }[];
+  readonly shorts: readonly ShortReport[];
   readonly margin: MarginReport;
   readonly findings: readonly Finding[];
   readonly lamp_va: number;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The job document as TypeScript sees it: the same keys as docs/schema/job-v1.schema.json, SI units in each name.
+// The job document as TypeScript sees it: the same keys as docs/schema/job-v1.schema.json (a test holds both together),
+// SI units in each name.
 // Documents also hold keys that this version does not know; nothing here may drop them (see operations.ts).
 
 /** [x, y] in metres: x east (or as north_deg says), y a quarter turn left of it. */
@@ -180,10 +181,14 @@ export interface Site {
   readonly corners?: Corners;
 }
 
+export interface Wish {
+  readonly text: string;
+}
+
 export interface Client {
   readonly name?: string;
   readonly contact?: string;
-  readonly wishes?: readonly { readonly text: string }[];
+  readonly wishes?: readonly Wish[];
   readonly notes?: string;
 }
 
@@ -271,7 +276,7 @@ export interface Luminaire {
   readonly id: string;
   readonly name?: string;
   readonly item: string;
-  readonly position?: Point2 | Point3;
+  readonly position?: Point3;
   readonly azimuth_deg?: number;
   readonly tilt_deg?: number;
   readonly dim_pct?: number;
@@ -359,6 +364,7 @@ export interface JobDocument {
   readonly transformers?: readonly Transformer[];
   readonly cables?: readonly Cable[];
   readonly joints?: readonly Joint[];
+  /** Reserved: photographs with calibration, switching, offer, visits. */
   readonly views?: readonly unknown[];
   readonly programme?: readonly unknown[];
   readonly offer?: unknown;

@@ -18,10 +18,11 @@ export interface Imported {
 export async function importJob(app: App, file: Blob): Promise<Imported> {
   const { document, pictures, missing } = await readJobFile(file);
   const taken = await app.workspace.list().then((list) => list.some(({ id }) => id === document.id), () => false);
-  const named = taken ? { ...document, id: randomId('job', 12), title: `${document.title ?? 'Job'} (imported)` } : document;
+  const renamed = taken || !/^[A-Za-z0-9._-]{1,64}$/.test(document.id);
+  const named = renamed ? { ...document, id: randomId('job', 12), title: taken ? `${document.title ?? 'Job'} (imported)` : (document.title ?? '') } : document;
   for (const blob of pictures.values()) await app.pictures.put(blob);
-  const renamed = await app.pictures.send(pictures.keys()).catch(() => new Map<string, string>());
-  const { document: final } = applyOperations(named, renamePictures(named, renamed));
+  const names = await app.pictures.send(pictures.keys()).catch(() => new Map<string, string>());
+  const { document: final } = applyOperations(named, renamePictures(named, names));
   await addJob(app, final, 'Imported');
   return { document: final, missingPictures: missing.length, copied: taken };
 }

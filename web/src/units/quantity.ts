@@ -86,15 +86,16 @@ export function displayUnit(quantity: Quantity, system: UnitSystem): DisplayUnit
   return (system === 'us' ? us : metric)[quantity];
 }
 
-/** "12.40", rounded for the eye; never to be read back into a document. */
-export function numberText(si: number, quantity: Quantity, system: UnitSystem, decimals?: number): string {
+/** "12.40", rounded for the eye; never to be read back into a document. A dash for what could not be computed. */
+export function numberText(si: number | null, quantity: Quantity, system: UnitSystem, decimals?: number): string {
+  if (si === null || !Number.isFinite(si)) return '–';
   const unit = displayUnit(quantity, system);
   const text = unit.fromSi(si).toFixed(decimals ?? unit.decimals);
   return /^-0(\.0*)?$/.test(text) ? text.slice(1) : text;
 }
 
 /** "12.40 V" with a space that does not break; "36°" without one. */
-export function quantityText(si: number, quantity: Quantity, system: UnitSystem, decimals?: number): string {
+export function quantityText(si: number | null, quantity: Quantity, system: UnitSystem, decimals?: number): string {
   const { symbol } = displayUnit(quantity, system);
   const gap = symbol === '' || symbol === '°' ? '' : '\u00a0';
   return `${numberText(si, quantity, system, decimals)}${gap}${symbol}`;
