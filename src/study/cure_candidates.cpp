@@ -7,6 +7,7 @@
 #include <cmath>
 #include <limits>
 
+#include "study/cure_changes.hpp"
 #include "study/wording.hpp"
 
 namespace duskwire::study {
@@ -16,36 +17,6 @@ using job::Change;
 using job::ChangeKind;
 
 constexpr std::size_t most_alike = 6;  // candidates of one kind for one trouble
-
-Change number_change(ChangeKind kind, const std::string& target, double number) {
-  Change change;
-  change.kind = kind;
-  change.target = target;
-  change.number = number;
-  return change;
-}
-
-Change text_change(ChangeKind kind, const std::string& target, const std::string& text) {
-  Change change;
-  change.kind = kind;
-  change.target = target;
-  change.text = text;
-  return change;
-}
-
-Change moved_end(const std::string& cable, const char* end, const std::string& place) {
-  Change change = text_change(ChangeKind::move_cable_end, cable, end);
-  change.other = place;
-  return change;
-}
-
-Change added_cable(const std::string& id, const std::string& item, const std::string& from, const std::string& to,
-                   double length_m) {
-  Change change = text_change(ChangeKind::add_cable, id, item);
-  change.other = from + " " + to;
-  change.number = length_m;
-  return change;
-}
 
 std::string title_of(const job::TransformerItem& item) { return item.title.empty() ? item.id : item.title; }
 
@@ -325,67 +296,6 @@ Candidates CureCandidates::smaller_breakers(std::uint32_t output) const {
                           {number_change(ChangeKind::set_output_limit, id, size_a)}});
   }
   return candidates;
-}
-
-namespace {
-
-std::optional<geometry::Point2> position_of(const Built& built, std::uint32_t node) {
-  const job::Job& job = *built.job;
-  const Spot spot = built.spot_of_node(node);
-  if (spot.kind == SpotKind::output) return job.transformers[spot.index].position;
-  if (spot.kind == SpotKind::joint) return job.joints[spot.index].position;
-  const auto& position = job.luminaires[spot.index].position;
-  return position ? std::optional<geometry::Point2>({position->x_m, position->y_m}) : std::nullopt;
-}
-
-// All nodes that wires join to this one, itself included.
-std::vector<std::uint32_t> joined_to(const Built& built, std::uint32_t node) {
-  const electrical::Network& network = electrical::network_of(*built.prepared);
-  std::vector<bool> seen(network.node_count, false);
-  std::vector<std::uint32_t> group{node};
-  seen[node] = true;
-  for (std::size_t at = 0; at < group.size(); ++at) {
-    for (const electrical::Segment& wire : network.segments) {
-      if (wire.from != group[at] && wire.to != group[at]) continue;
-      const std::uint32_t next = wire.from == group[at] ? wire.to : wire.from;
-      if (!seen[next]) group.push_back(next);
-      seen[next] = true;
-    }
-  }
-  return group;
-}
-
-}  // namespace
-
-Candidates CureCandidates::links(std::uint32_t node) const {
-  double least_m = std::numeric_limits<double>::infinity();
-  std::uint32_t best_near = none;
-  std::uint32_t best_fed = none;
-  const std::vector<std::uint32_t> group = joined_to(built_, node);
-  for (std::uint32_t fed = 0; fed < built_.supply.size(); ++fed) {
-    const auto fed_position = position_of(built_, fed);
-    if (built_.supply[fed].output == none || !fed_position) continue;
-    for (const std::uint32_t near : group) {
-      const auto position = position_of(built_, near);
-      if (!position || geometry::distance_m(*position, *fed_position) >= least_m) continue;
-      least_m = geometry::distance_m(*position, *fed_position);
-      best_near = near;
-      best_fed = fed;
-    }
-  }
-  if (best_near == none) return {};
-  const std::uint32_t parent = built_.supply[best_fed].parent_segment;
-  const bool like_the_run = parent != none && !built_.wires[parent].is_lead;
-  const std::string item = like_the_run          ? job_.cables[built_.wires[parent].index].item
-                           : job_.cables.empty() ? std::string()
-                                                 : job_.cables.front().item;
-  const job::CableItem* cable = job::find_cable(job_.catalogue, item);
-  if (!cable) return {};
-  const std::string from = id_of(job_, built_.spot_of_node(best_fed));
-  const std::string to = id_of(job_, built_.spot_of_node(best_near));
-  return {{fmt::format("Connect {} to {} with {} of {}, by the plan", to, from, length_words(least_m),
-                       conductor_words(*cable, job_.site.units)),
-           {added_cable(free_cable_id(to + "-link"), item, from, to, least_m)}}};
 }
 
 }  // namespace duskwire::study

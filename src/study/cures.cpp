@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "study/cure_changes.hpp"
 #include "study/cure_text.hpp"
 
 namespace duskwire::study {
@@ -13,14 +14,6 @@ namespace {
 
 // Longest stretch of a path that is considered for thicker cable at once.
 constexpr std::size_t most_path_cables = 40;
-
-job::Change change_of(job::ChangeKind kind, const std::string& target, double number = 0) {
-  job::Change change;
-  change.kind = kind;
-  change.target = target;
-  change.number = number;
-  return change;
-}
 
 }  // namespace
 
@@ -168,12 +161,13 @@ void CureSearch::hunt_other(Hunt& hunt) {
       break;
     case TroubleKind::crossed_loop:
       if (!is_cable) break;
-      try_one(hunt, {fmt::format("Swap the two conductors of {} at one end", id),
-                     {change_of(job::ChangeKind::set_crossed, id, job.cables[trouble.spot.index].crossed ? 0 : 1)}});
+      try_one(hunt,
+              {fmt::format("Swap the two conductors of {} at one end", id),
+               {number_change(job::ChangeKind::set_crossed, id, job.cables[trouble.spot.index].crossed ? 0 : 1)}});
       break;
     case TroubleKind::outputs_joined:
       if (is_cable) {
-        try_one(hunt, {fmt::format("Take out {}", id), {change_of(job::ChangeKind::remove_cable, id)}});
+        try_one(hunt, {fmt::format("Take out {}", id), {number_change(job::ChangeKind::remove_cable, id, 0)}});
       }
       break;
     case TroubleKind::tap_not_offered:
@@ -186,7 +180,8 @@ void CureSearch::hunt_other(Hunt& hunt) {
     case TroubleKind::lamp_fed_twice:
       for (const job::Cable& cable : job.cables) {
         if (cable.from != id && cable.to != id) continue;
-        try_one(hunt, {fmt::format("Take out {}", cable.id), {change_of(job::ChangeKind::remove_cable, cable.id)}});
+        try_one(hunt,
+                {fmt::format("Take out {}", cable.id), {number_change(job::ChangeKind::remove_cable, cable.id, 0)}});
       }
       break;
     default:
