@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Answers of the engine beside the report: materials, advice, the quick question, rulesets. Keys as in docs/results.md.
 import type { CableItem } from '../job/document';
-import type { Change, LampState, Provenance, Severity } from './report';
+import type { Change, LampState, Problem, Provenance, Severity } from './report';
 
 export interface TapVerdict {
   readonly tap_v: number;
@@ -136,9 +136,69 @@ export interface Answer {
   readonly sentence: string;
 }
 
-/** The list of materials, as `duskwire materials --json` prints it. */
+/** What to buy and to cut, as `duskwire materials --json` prints it. */
 export interface Materials {
-  readonly [key: string]: unknown;
+  readonly currency: string;
+  readonly lines: readonly MaterialLine[];
+  readonly cables: readonly CableTotal[];
+  readonly reels: readonly { readonly item: string; readonly number: number; readonly length_m: number; readonly used_m: number }[];
+  readonly cuts: readonly Cut[];
+  readonly splices: readonly Splice[];
+  readonly price_minor: number;
+  readonly labour_min: number;
+  readonly problems: readonly Problem[];
+}
+
+export interface MaterialLine {
+  readonly category: string;
+  readonly item: string;
+  readonly title: string;
+  readonly quantity: number;
+  readonly unit: string;
+  readonly unit_price_minor: number;
+  readonly price_minor: number;
+  readonly labour_min: number;
+  readonly note: string;
+}
+
+export interface CableTotal {
+  readonly item: string;
+  readonly title: string;
+  readonly cuts: number;
+  readonly route_m: number;
+  readonly slack_m: number;
+  readonly cut_m: number;
+  readonly with_waste_m: number;
+  readonly bought_m: number;
+}
+
+export interface Cut {
+  readonly tag: string;
+  readonly item: string;
+  readonly from: string;
+  readonly from_name: string;
+  readonly to: string;
+  readonly to_name: string;
+  readonly route_m: number;
+  readonly slack_from_m: number;
+  readonly slack_to_m: number;
+  readonly cut_m: number;
+  readonly reel: number;
+  readonly running_m: number;
+}
+
+export interface Splice {
+  readonly joint: string;
+  readonly name: string;
+  readonly kind: string | null;
+  readonly wires_per_conductor: number;
+  readonly connector: string;
+  readonly suggested: string;
+  readonly fits: boolean;
+  readonly pieces: number;
+  readonly pieces_per_conductor: number;
+  readonly spare_ports: number;
+  readonly note: string;
 }
 
 export interface RulesetFile {

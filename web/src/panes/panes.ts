@@ -5,13 +5,14 @@ import type { JobSession } from '../session/job-session.svelte';
 import type { IconName } from '../ui/icons';
 import FindingsPane from './FindingsPane.svelte';
 import LampsPane from './LampsPane.svelte';
+import MaterialsPane from './MaterialsPane.svelte';
 import ObjectsPane from './ObjectsPane.svelte';
 import OutputsPane from './OutputsPane.svelte';
 import ProfilePane from './ProfilePane.svelte';
 import PropertiesPane from './PropertiesPane.svelte';
 import SitePane from './SitePane.svelte';
 
-export type PaneId = 'site' | 'objects' | 'properties' | 'findings' | 'lamps' | 'outputs' | 'profile';
+export type PaneId = 'site' | 'objects' | 'properties' | 'findings' | 'lamps' | 'outputs' | 'profile' | 'materials';
 export type Dock = 'left' | 'right' | 'bottom';
 
 export interface Pane {
@@ -30,6 +31,7 @@ export const panes: readonly Pane[] = [
   { id: 'lamps', title: 'Lamps', dock: 'bottom', icon: 'lamp', component: LampsPane },
   { id: 'outputs', title: 'Outputs', dock: 'bottom', icon: 'transformer', component: OutputsPane },
   { id: 'profile', title: 'Volts along the run', dock: 'bottom', icon: 'cable', component: ProfilePane },
+  { id: 'materials', title: 'Materials', dock: 'bottom', icon: 'table', component: MaterialsPane },
 ];
 
 export const docks: readonly Dock[] = ['left', 'right', 'bottom'];
@@ -41,6 +43,7 @@ export const stages = [
   { id: 'wiring', title: 'Wiring', hint: 'Lay cables and joints', left: 'objects', right: 'properties', bottom: 'profile' },
   { id: 'supply', title: 'Transformers', hint: 'Size them, choose taps', left: 'objects', right: 'properties', bottom: 'outputs' },
   { id: 'check', title: 'Check', hint: 'Every lamp in its window, in every case', left: 'objects', right: 'findings', bottom: 'lamps' },
+  { id: 'materials', title: 'Materials', hint: 'What to buy, cut and splice', left: 'objects', right: 'properties', bottom: 'materials' },
 ] as const satisfies readonly (Record<Dock, PaneId | undefined> & { id: string; title: string; hint: string })[];
 
 export type StageId = (typeof stages)[number]['id'];

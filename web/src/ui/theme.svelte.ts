@@ -36,3 +36,7 @@ export function applyTheme(next: Theme = current): void {
     // The choice lasts until the page is closed.
   }
 }
+
+// Paper is white whatever the screen is.
+globalThis.addEventListener?.('beforeprint', () => (document.documentElement.dataset.theme = 'day'));
+globalThis.addEventListener?.('afterprint', () => applyTheme());
