@@ -23,12 +23,13 @@ struct Open {
   std::unordered_set<std::string> keys;
 };
 
-std::string place_of(std::string_view text, std::size_t byte) {
-  const std::string_view before = text.substr(0, std::min(byte, text.size()));
+// Of the character that cannot be: the last of the `read` bytes.
+std::string place_of(std::string_view text, std::size_t read) {
+  const std::string_view before = text.substr(0, std::min(read == 0 ? 0 : read - 1, text.size()));
   const auto line = std::count(before.begin(), before.end(), '\n') + 1;
   const std::size_t begin = before.rfind('\n');
   const std::string_view row = begin == std::string_view::npos ? before : before.substr(begin + 1);
-  return fmt::format("line {}, column {}", line, std::max<std::size_t>(1, count_chars(row)));
+  return fmt::format("line {}, column {}", line, count_chars(row) + 1);
 }
 
 // nlohmann's words without its own prefix: "syntax error while parsing value - invalid literal".
