@@ -14,7 +14,8 @@ export function offlinePlugin(source: string, publicFolder: string): Plugin {
       const hash = createHash('sha256');
       const names: string[] = [];
       const note = (name: string, content: string | Uint8Array): void => {
-        names.push(`./${name}`);
+        // The page by its folder: hosts may redirect its file name, and a redirected answer cannot be kept.
+        names.push(name === 'index.html' ? './' : `./${name}`);
         hash.update(name).update(content);
       };
       for (const [name, part] of Object.entries(bundle).sort(([a], [b]) => a.localeCompare(b))) {

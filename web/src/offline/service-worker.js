@@ -45,6 +45,6 @@ self.addEventListener('fetch', (event) => {
 async function answer(request, path) {
   const cache = await caches.open(prefix + version);
   const name = path.replace(/[?#].*$/, '');
-  const kept = await cache.match(request.mode === 'navigate' && name === '' ? './index.html' : request, { ignoreSearch: true });
+  const kept = await cache.match(request.mode === 'navigate' && (name === '' || name === 'index.html') ? './' : request, { ignoreSearch: true, ignoreVary: true });
   return kept ?? fetch(request);
 }
