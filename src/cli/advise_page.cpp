@@ -18,6 +18,8 @@ std::string heading(const std::string& text, const TextStyle& style) {
   return "\n" + paint(style, Ink::strong, text) + "\n";
 }
 
+constexpr int margin_cells = 4;
+
 struct Mark {
   std::string text;
   Ink ink = Ink::plain;
@@ -31,46 +33,53 @@ Mark mark_of(bool present, bool chosen, bool fits) {
   return {"", Ink::plain};
 }
 
+// "refused: ..." without the word, which has a column of its own.
+std::string reason_of(const study::TransformerChoice& choice) {
+  const std::string word = "refused: ";
+  return choice.reason.rfind(word, 0) == 0 ? choice.reason.substr(word.size()) : choice.reason;
+}
+
+// Why a tap that would do was not taken is in the sentence above the table; why one fails stands beside it.
 std::string taps_of(const study::TapAdvice& advice, const TextStyle& style) {
-  std::string out = paragraph("  " + paint(style, Ink::strong, advice.output) + "  ", advice.reason, style.width);
+  std::string out =
+      paragraph("  " + paint(style, Ink::strong, advice.output) + "  ", advice.reason, style.width, margin_cells);
   Table table({{"tap", Align::right},
                {""},
                {"lowest", Align::right},
                {"lamp"},
                {"highest", Align::right},
                {"lamp"},
-               {"why", Align::left, true, 16}});
+               {"", Align::left, true, 16}});
   for (const study::TapVerdict& tap : advice.taps) {
     const Mark mark = mark_of(tap.present, tap.chosen, tap.fits);
-    const Ink ink = tap.fits ? Ink::plain : Ink::bad;
     table.add({{fmt::format("{:g} V", tap.tap_v)},
                {mark.text, mark.ink},
-               {volts(tap.lowest_v), tap.low_room_v < 0 ? ink : Ink::plain},
+               {volts(tap.lowest_v), tap.low_room_v < 0 ? Ink::bad : Ink::plain},
                {tap.lowest_lamp},
-               {volts(tap.highest_v), tap.high_room_v < 0 ? ink : Ink::plain},
+               {volts(tap.highest_v), tap.high_room_v < 0 ? Ink::bad : Ink::plain},
                {tap.highest_lamp},
-               {tap.reason, ink}});
+               {tap.fits ? "" : tap.reason, Ink::bad}});
   }
-  return out + table.text(style, 6);
+  return out + table.text(style, margin_cells);
 }
 
+// What was refused, what is there, what is advised; of those that would do as well, only how many there are.
 std::string transformer_of(const study::TransformerAdvice& advice, const Names& names, const TextStyle& style) {
   const std::string title = advice.transformer.empty() ? "" : names.called(advice.transformer) + ": ";
-  std::string out = paragraph("  " + paint(style, Ink::strong, title), advice.reason, style.width);
-  Table table({{"transformer", Align::left, true, 18},
-               {""},
-               {"rating", Align::right},
-               {"outputs", Align::right},
-               {"why", Align::left, true, 20}});
+  std::string out = paragraph("  " + paint(style, Ink::strong, title), advice.reason, style.width, margin_cells);
+  Table table({{""}, {"", Align::right}, {""}, {"", Align::left, true, 20}});
+  std::size_t others = 0;
   for (const study::TransformerChoice& choice : advice.choices) {
-    const Mark mark = mark_of(choice.present, choice.chosen, choice.fits);
-    table.add({{choice.item},
-               {mark.text, mark.ink},
-               {volt_amperes(choice.rating_va)},
-               {std::to_string(choice.output_count)},
-               {choice.reason, choice.fits ? Ink::plain : Ink::faint}});
+    if (choice.fits && !choice.present && !choice.chosen) {
+      ++others;
+      continue;
+    }
+    const Mark mark = choice.fits ? mark_of(choice.present, choice.chosen, true) : Mark{"refused", Ink::bad};
+    table.add({{choice.item}, {volt_amperes(choice.rating_va)}, {mark.text, mark.ink}, {reason_of(choice)}});
   }
-  return out + table.text(style, 6);
+  out += table.text(style, margin_cells);
+  if (others > 0) out += paragraph("    ", fmt::format("{} more would carry it too.", others), style.width);
+  return out;
 }
 
 std::string protection_of(const study::Advice& advice, const TextStyle& style) {

@@ -37,13 +37,19 @@ std::string verdict(const CheckPage& page, const Names& names, const TextStyle& 
          paragraph("", tightest_lamp(page, names), style.width);
 }
 
+// "us (United States)": what stands after a colon in a ruleset's title is for its own page.
+std::string short_title(const study::Ruleset& ruleset) {
+  return fmt::format("{} ({})", ruleset.id, ruleset.title.substr(0, ruleset.title.find(':')));
+}
+
 std::string subject(const CheckPage& page, const TextStyle& style) {
   const auto counted = [](std::size_t count, const std::string& word) {
     return fmt::format("{} {}{}", count, word, count == 1 ? "" : "s");
   };
-  const std::string text = fmt::format("{}: {}, {} of lamps, {}. Rules: {}.", page.job.title,
-                                       counted(page.report.lamps.size(), "lamp"), volt_amperes(page.report.lamp_va),
-                                       counted(page.report.transformers.size(), "transformer"), page.ruleset.title);
+  const std::string text =
+      fmt::format("{}: {}, {} of lamps, {}. Rules: {}.", page.job.title, counted(page.report.lamps.size(), "lamp"),
+                  volt_amperes(page.report.lamp_va), counted(page.report.transformers.size(), "transformer"),
+                  short_title(page.ruleset));
   return paragraph("", text, style.width);
 }
 
@@ -108,7 +114,10 @@ std::string check_text(const CheckPage& page, Detail detail, const TextStyle& st
     out += heading("Cables", style) + cables_page(report, style);
     out += heading("Corners", style) + corners_page(report, style);
   }
-  if (!report.findings.empty()) out += heading("Findings", style) + findings_page(report.findings, names, style);
+  const std::string findings = findings_page(report.findings, names, detail == Detail::full, style);
+  if (!findings.empty()) out += heading("Findings", style) + findings;
+  const std::string notes = notes_page(report.findings, style);
+  if (!notes.empty()) out += heading("Notes", style) + notes;
   out += heading("Margin", style) + margins(page, names, style);
   out += heading("What this rests on", style) + assumptions(page.job.site, style);
   return out + "\n" + cautions(style);

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "cli/quantity.hpp"
 #include "cli/text_width.hpp"
@@ -33,11 +34,14 @@ std::string measured_against(const study::Finding& finding, const TextStyle& sty
   return text;
 }
 
-std::string source_of(const study::Provenance& provenance) {
+// "NFPA 70 411.2, edition 2005 [seen]: what it says". Addresses stay out unless asked for: they only break lines.
+std::string source_of(const study::Provenance& provenance, bool sources) {
   std::string text = provenance.clause;
   if (!provenance.edition.empty()) text += (text.empty() ? "" : ", edition ") + provenance.edition;
   if (!provenance.status.empty()) text += text.empty() ? provenance.status : fmt::format(" [{}]", provenance.status);
-  if (!provenance.note.empty()) text += (text.empty() ? "" : ". ") + provenance.note;
+  std::string note = provenance.note;
+  if (const std::size_t seen = note.find("; seen at "); !sources && seen != std::string::npos) note.resize(seen);
+  if (!note.empty()) text += (text.empty() ? "" : ": ") + note;
   return text;
 }
 
@@ -46,15 +50,65 @@ std::string row(const std::string& label, const std::string& text, const TextSty
   return paragraph("     " + paint(style, Ink::faint, pad_right(label, 9)), text, style.width);
 }
 
-std::string one_finding(std::size_t number, const study::Finding& finding, const Names& names, const TextStyle& style) {
+using Group = std::vector<const study::Finding*>;
+
+bool same_change(const job::Change& p, const job::Change& q) {
+  return p.kind == q.kind && p.target == q.target && p.text == q.text && p.other == q.other && p.number == q.number;
+}
+
+// Of one kind, and the first cure of each asks for the same changes.
+bool belong_together(const study::Finding& p, const study::Finding& q) {
+  if (p.id != q.id || p.severity != q.severity || p.cures.empty() || q.cures.empty()) return false;
+  const std::vector<job::Change>& a = p.cures.front().changes;
+  const std::vector<job::Change>& b = q.cures.front().changes;
+  return !a.empty() && std::equal(a.begin(), a.end(), b.begin(), b.end(), same_change);
+}
+
+double excess(const study::Finding& finding) {
+  return finding.measured && finding.limit ? std::abs(*finding.measured - *finding.limit) : 0;
+}
+
+// In the order of the report, the gravest of each group first.
+std::vector<Group> groups_of(const study::Findings& findings) {
+  std::vector<Group> groups;
+  for (const study::Finding& finding : findings) {
+    if (finding.severity == Severity::note) continue;
+    const auto group = std::find_if(groups.begin(), groups.end(),
+                                    [&](const Group& held) { return belong_together(*held.front(), finding); });
+    if (group == groups.end()) {
+      groups.push_back({&finding});
+    } else {
+      group->push_back(&finding);
+    }
+  }
+  for (Group& group : groups) {
+    std::stable_sort(group.begin(), group.end(), [](const auto* p, const auto* q) { return excess(*p) > excess(*q); });
+  }
+  return groups;
+}
+
+std::string others(const Group& group, const TextStyle& style) {
+  std::vector<std::string> rest;
+  for (std::size_t i = 1; i < group.size(); ++i) {
+    const study::Finding& finding = *group[i];
+    rest.push_back(finding.subject + (finding.measured ? " " + measure(*finding.measured, finding.unit, style) : ""));
+  }
+  return rest.empty() ? "" : fmt::format("{} more, cured by the same: {}", rest.size(), fmt::join(rest, ", "));
+}
+
+std::string one_group(std::size_t number, const Group& group, const Names& names, bool sources,
+                      const TextStyle& style) {
+  const study::Finding& finding = *group.front();
   const std::string word = paint(style, ink_of(finding.severity), word_of(finding.severity));
-  std::string out = paragraph(fmt::format("{:3}. {}  ", number, word), finding.message, style.width);
+  const std::string lead = fmt::format("{:3}. {}  ", number, word);
+  std::string out = paragraph(lead, finding.message, style.width, 5);
   out += row("where", finding.subject.empty() ? "" : names.called(finding.subject), style);
   out += row("measured", measured_against(finding, style), style);
-  out += row("why", source_of(finding.provenance), style);
-  for (std::size_t i = 0; i < finding.cures.size(); ++i)
+  out += row("why", source_of(finding.provenance, sources), style);
+  for (std::size_t i = 0; i < finding.cures.size(); ++i) {
     out += row(i == 0 ? "cure" : "or", finding.cures[i].text, style);
-  return out;
+  }
+  return out + row("also", others(group, style), style);
 }
 
 }  // namespace
@@ -98,11 +152,20 @@ std::vector<Severity> severities_of(const study::Findings& findings) {
   return severities;
 }
 
-std::string findings_page(const study::Findings& findings, const Names& names, const TextStyle& style) {
+std::string findings_page(const study::Findings& findings, const Names& names, bool sources, const TextStyle& style) {
   std::string out;
-  for (std::size_t i = 0; i < findings.size(); ++i) {
-    if (i > 0) out += "\n";
-    out += one_finding(i + 1, findings[i], names, style);
+  std::size_t number = 0;
+  for (const Group& group : groups_of(findings)) {
+    if (number > 0) out += "\n";
+    out += one_group(++number, group, names, sources, style);
+  }
+  return out;
+}
+
+std::string notes_page(const study::Findings& findings, const TextStyle& style) {
+  std::string out;
+  for (const study::Finding& finding : findings) {
+    if (finding.severity == Severity::note) out += paragraph("  - ", finding.message, style.width);
   }
   return out;
 }

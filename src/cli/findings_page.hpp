@@ -20,6 +20,12 @@ namespace duskwire::cli {
 
 [[nodiscard]] std::vector<Severity> severities_of(const study::Findings& findings);
 
-[[nodiscard]] std::string findings_page(const study::Findings& findings, const Names& names, const TextStyle& style);
+// Errors and warnings. Findings of one kind that the same changes cure stand together, the gravest in full. With
+// `sources`, where each rule was seen is told too.
+[[nodiscard]] std::string findings_page(const study::Findings& findings, const Names& names, bool sources,
+                                        const TextStyle& style);
+
+// Notes: what could not be judged, a line or two each; "" where there are none.
+[[nodiscard]] std::string notes_page(const study::Findings& findings, const TextStyle& style);
 
 }  // namespace duskwire::cli

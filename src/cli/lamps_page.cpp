@@ -17,8 +17,8 @@ namespace {
 using electrical::LampState;
 
 constexpr int wide_columns = 124;
-constexpr int bar_cells = 21;
-constexpr int wide_bar_cells = 36;
+constexpr int bar_cells = 19;
+constexpr int wide_bar_cells = 35;
 
 // Share of light as an eye would tell it apart.
 constexpr double full_light = 0.995;
@@ -55,13 +55,12 @@ Row lamp_row(const study::LampReport& lamp, const Names& names, bool wide, const
   return row;
 }
 
-std::string group_line(const study::Report& report, const std::string& output, const TextStyle& style) {
-  if (output.empty()) return "  " + paint(style, Ink::bad, "Fed by no output") + "\n";
+std::string group_title(const study::Report& report, const std::string& output) {
+  if (output.empty()) return "Fed by no output";
   for (const study::OutputReport& entry : report.outputs) {
-    if (entry.id != output) continue;
-    return "  " + paint(style, Ink::strong, fmt::format("{}, tap {:g} V", output, entry.tap_v)) + "\n";
+    if (entry.id == output) return fmt::format("{}, tap {:g} V", output, entry.tap_v);
   }
-  return "  " + paint(style, Ink::strong, output) + "\n";
+  return output;
 }
 
 // Outputs in the report's order, then the lamps that none feeds.
@@ -92,21 +91,17 @@ LampVerdict verdict_of(const study::LampReport& lamp) {
 
 std::string lamps_page(const study::Report& report, const Names& names, const TextStyle& style) {
   const bool wide = style.width >= wide_columns;
-  std::string out;
+  Table table = lamps_table(wide);
   for (const std::string& group : groups_of(report)) {
     std::vector<const study::LampReport*> lamps;
     for (const study::LampReport& lamp : report.lamps) {
       if (lamp.output == group) lamps.push_back(&lamp);
     }
     if (lamps.empty()) continue;
-    std::stable_sort(lamps.begin(), lamps.end(),
-                     [](const auto* p, const auto* q) { return p->distance_m < q->distance_m; });
-    Table table = lamps_table(wide);
+    table.add_section(group_title(report, group));
     for (const study::LampReport* lamp : lamps) table.add(lamp_row(*lamp, names, wide, style));
-    if (!out.empty()) out += "\n";
-    out += group_line(report, group, style) + table.text(style);
   }
-  return out;
+  return table.text(style);
 }
 
 }  // namespace duskwire::cli

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// What each lamp sees: one line a lamp, grouped by output, nearest to the transformer first, with its volts drawn.
+// What each lamp sees: one line a lamp, grouped by output, in the order of the job, with its volts drawn.
 #pragma once
 
 #include <string>

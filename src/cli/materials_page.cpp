@@ -3,6 +3,9 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
+#include "base/units.hpp"
 #include "cli/findings_page.hpp"
 #include "cli/quantity.hpp"
 #include "cli/table.hpp"
@@ -11,7 +14,8 @@
 namespace duskwire::cli {
 namespace {
 
-using estimate::Category;
+// From this width on the cut list tells names beside ids.
+constexpr int wide_columns = 110;
 
 std::string heading(const std::string& text, const TextStyle& style) {
   return "\n" + paint(style, Ink::strong, text) + "\n";
@@ -28,8 +32,11 @@ std::string quantity_of(const estimate::MaterialLine& line, const TextStyle& sty
   return fmt::format("{:g}", line.quantity);
 }
 
-std::string each_of(const estimate::MaterialLine& line, const std::string& currency) {
-  return amount(line.unit_price_minor, currency) + (line.unit == "m" ? "/m" : "");
+std::string each_of(const estimate::MaterialLine& line, const std::string& currency, const TextStyle& style) {
+  if (line.unit != "m") return amount(line.unit_price_minor, currency);
+  if (style.units == job::DisplayUnits::metric) return amount(line.unit_price_minor, currency) + "/m";
+  const double per_ft = static_cast<double>(line.unit_price_minor) * units::m_per_ft;
+  return amount(std::llround(per_ft), currency) + "/ft";
 }
 
 std::string purchases(const estimate::Materials& list, const TextStyle& style) {
@@ -40,7 +47,7 @@ std::string purchases(const estimate::Materials& list, const TextStyle& style) {
   for (const estimate::MaterialLine& line : list.lines) {
     table.add({{line.title},
                {quantity_of(line, style)},
-               {each_of(line, list.currency)},
+               {each_of(line, list.currency, style)},
                {amount(line.price_minor, list.currency)}});
   }
   table.add({{"Total", Ink::strong}, {""}, {""}, {amount(list.price_minor, list.currency), Ink::strong}});
@@ -82,27 +89,49 @@ std::string kind_word(const std::optional<job::JointKind>& kind) {
   return "end of run";
 }
 
+std::string remark_of(const estimate::Splice& splice) {
+  if (!splice.connector.empty() && !splice.fits) return "does not fit";
+  return splice.suggested ? "suggested" : "";
+}
+
+// "F-J7" belongs to run "F".
+std::string run_of(const std::string& joint) { return joint.substr(0, joint.rfind('-')); }
+
+bool alike(const estimate::Splice& p, const estimate::Splice& q) {
+  return run_of(p.joint) == run_of(q.joint) && p.kind == q.kind && p.wires_per_conductor == q.wires_per_conductor &&
+         p.connector == q.connector && p.pieces == q.pieces && remark_of(p) == remark_of(q);
+}
+
+// Neighbours in the list that take the same stand in one line.
 std::string joints(const estimate::Materials& list, const TextStyle& style) {
-  Table table({{"joint"},
+  Table table({{"joints", Align::left, true, 14},
                {"kind"},
                {"wires", Align::right},
                {"connector", Align::left, true, 14},
                {"pieces", Align::right},
                {"remark", Align::left, true, 10}});
-  for (const estimate::Splice& splice : list.splices) {
-    std::string remark = splice.suggested ? "suggested" : "";
-    if (!splice.connector.empty() && !splice.fits) remark = "does not fit";
-    table.add({{splice.joint},
+  for (std::size_t i = 0; i < list.splices.size();) {
+    std::size_t end = i + 1;
+    while (end < list.splices.size() && alike(list.splices[i], list.splices[end])) ++end;
+    const estimate::Splice& splice = list.splices[i];
+    const std::string to = end - i > 1 ? fmt::format(" to {} ({})", list.splices[end - 1].joint, end - i) : "";
+    table.add({{splice.joint + to},
                {kind_word(splice.kind)},
                {std::to_string(splice.wires_per_conductor)},
                {splice.connector.empty() ? "-" : splice.connector},
-               {std::to_string(splice.pieces)},
-               {remark, splice.fits ? Ink::plain : Ink::bad}});
+               {end - i > 1 ? fmt::format("{} x {}", end - i, splice.pieces) : std::to_string(splice.pieces)},
+               {remark_of(splice), splice.fits ? Ink::plain : Ink::bad}});
+    i = end;
   }
   return table.text(style);
 }
 
+std::string end_of(const std::string& id, const std::string& name, bool wide) {
+  return wide && name != id && !name.empty() ? fmt::format("{} ({})", id, name) : id;
+}
+
 std::string cut_list(const estimate::Materials& list, const TextStyle& style) {
+  const bool wide = style.width >= wide_columns;
   Table table({{"tag"},
                {"cable"},
                {"from", Align::left, true, 10, true},
@@ -113,8 +142,8 @@ std::string cut_list(const estimate::Materials& list, const TextStyle& style) {
   for (const estimate::Cut& cut : list.cuts) {
     table.add({{cut.tag},
                {cut.item},
-               {cut.from_name},
-               {cut.to_name},
+               {end_of(cut.from, cut.from_name, wide)},
+               {end_of(cut.to, cut.to_name, wide)},
                {length(cut.cut_m, style), Ink::strong},
                {std::to_string(cut.reel)},
                {length(cut.running_m, style)}});
@@ -138,8 +167,8 @@ std::string materials_text(const job::Job& job, const estimate::Materials& list,
   std::string out = paragraph(lead,
                               fmt::format("goods for {}, about {} h of hands-on work.",
                                           money(list.price_minor, list.currency), number(list.labour_min / 60, 1)),
-                              style.width);
-  if (!list.problems.empty()) out += heading("Could not be counted in full", style) + remarks(list, style);
+                              style.width, 2);
+  if (!list.problems.empty()) out += heading("Before you order", style) + remarks(list, style);
   if (!list.lines.empty()) out += heading("To buy", style) + purchases(list, style);
   if (!list.cables.empty()) out += heading("Cable", style) + cable_sums(job, list, style);
   if (!list.splices.empty()) out += heading("Joints", style) + joints(list, style);

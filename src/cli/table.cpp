@@ -48,7 +48,14 @@ std::string Table::text(const TextStyle& style, int indent) const {
   for (const Column& column : columns_) head.push_back({column.head, Ink::faint});
   const bool headed = std::any_of(head.begin(), head.end(), [](const Cell& cell) { return !cell.text.empty(); });
   std::string out = headed ? row_text(style, head, cells, indent) : "";
-  for (const Row& row : rows_) out += row_text(style, row, cells, indent);
+  auto section = sections_.begin();
+  for (std::size_t r = 0; r < rows_.size(); ++r) {
+    for (; section != sections_.end() && section->first == r; ++section) {
+      const std::string margin(static_cast<std::size_t>(indent), ' ');
+      out += (r > 0 ? "\n" : "") + margin + paint(style, Ink::strong, section->second) + "\n";
+    }
+    out += row_text(style, rows_[r], cells, indent);
+  }
   return out;
 }
 

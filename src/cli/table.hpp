@@ -3,7 +3,9 @@
 // cell or is cut.
 #pragma once
 
+#include <cstddef>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "cli/text_style.hpp"
@@ -34,6 +36,8 @@ class Table {
 
   // Precondition: as many cells as columns.
   void add(Row row) { rows_.push_back(std::move(row)); }
+  // A line of its own across the columns, with an empty line before it unless it comes first.
+  void add_section(std::string text) { sections_.emplace_back(rows_.size(), std::move(text)); }
   [[nodiscard]] bool empty() const { return rows_.empty(); }
 
   // Lines with line ends, each indented by `indent` cells, no trailing spaces.
@@ -46,6 +50,7 @@ class Table {
 
   std::vector<Column> columns_;
   std::vector<Row> rows_;
+  std::vector<std::pair<std::size_t, std::string>> sections_;  // before which row, and the line
 };
 
 }  // namespace duskwire::cli

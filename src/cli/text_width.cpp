@@ -121,19 +121,21 @@ std::string pad_left(std::string_view text, int cells) {
   return std::string(static_cast<std::size_t>(std::max(0, cells - display_width(text))), ' ') + std::string(text);
 }
 
-std::vector<std::string> wrap(std::string_view text, int cells) {
-  cells = std::max(cells, 1);
+std::vector<std::string> wrap(std::string_view text, int cells) { return wrap(text, cells, cells); }
+
+std::vector<std::string> wrap(std::string_view text, int first_cells, int cells) {
   std::vector<std::string> lines;
   std::string line;
+  const auto room = [&] { return std::max(lines.empty() ? first_cells : cells, 1); };
   for (std::string_view word : words_of(text)) {
-    if (!line.empty() && display_width(line) + 1 + display_width(word) <= cells) {
+    if (!line.empty() && display_width(line) + 1 + display_width(word) <= room()) {
       line += ' ';
       line += word;
       continue;
     }
     if (!line.empty()) lines.push_back(std::move(line));
-    while (display_width(word) > cells) {
-      const std::size_t bytes = fitting_bytes(word, cells);
+    while (display_width(word) > room()) {
+      const std::size_t bytes = fitting_bytes(word, room());
       lines.emplace_back(word.substr(0, bytes));
       word.remove_prefix(bytes);
     }
@@ -144,15 +146,17 @@ std::vector<std::string> wrap(std::string_view text, int cells) {
 }
 
 std::string paragraph(std::string_view lead, std::string_view text, int width) {
-  const int indent = display_width(lead);
+  return paragraph(lead, text, width, display_width(lead));
+}
+
+std::string paragraph(std::string_view lead, std::string_view text, int width, int hang) {
   std::string out(lead);
-  bool first = true;
-  for (const std::string& line : wrap(text, width - indent)) {
-    if (!first) out += std::string(static_cast<std::size_t>(indent), ' ');
-    out += line + "\n";
-    first = false;
+  const std::vector<std::string> lines = wrap(text, width - display_width(lead), width - hang);
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (i > 0) out.append(static_cast<std::size_t>(hang), ' ');
+    out += lines[i] + "\n";
   }
-  return first ? out + "\n" : out;
+  return lines.empty() ? out + "\n" : out;
 }
 
 }  // namespace duskwire::cli

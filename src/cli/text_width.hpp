@@ -21,8 +21,10 @@ namespace duskwire::cli {
 // `text` broken at spaces, but not between a number and its unit, into lines of at most `cells`; a longer word stands
 // alone and is broken where it must.
 [[nodiscard]] std::vector<std::string> wrap(std::string_view text, int cells);
+[[nodiscard]] std::vector<std::string> wrap(std::string_view text, int first_cells, int cells);
 
-// A paragraph: first line behind `lead`, the others indented to the same column.
+// A paragraph: first line behind `lead`, the others indented to the same column, or by `hang` cells.
 [[nodiscard]] std::string paragraph(std::string_view lead, std::string_view text, int width);
+[[nodiscard]] std::string paragraph(std::string_view lead, std::string_view text, int width, int hang);
 
 }  // namespace duskwire::cli

@@ -8,7 +8,7 @@ namespace duskwire::cli {
 namespace {
 
 // Cells kept on each side for volts beyond the window; what lies farther out is drawn at the outermost cell.
-constexpr int beyond_cells = 3;
+constexpr int beyond_cells = 2;
 
 }  // namespace
 

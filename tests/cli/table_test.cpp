@@ -58,6 +58,21 @@ TEST(Table, ColourDoesNotMoveAnything) {
   EXPECT_EQ(text, lamps().text(plain(80)));
 }
 
+TEST(Table, SectionsShareTheColumns) {
+  Table table({{"lamp"}, {"volts", Align::right}});
+  table.add_section("Output A");
+  table.add({{"L1"}, {"12.31"}});
+  table.add_section("Output B");
+  table.add({{"L200"}, {"9.71"}});
+  EXPECT_EQ(table.text(plain(80)),
+            "  lamp  volts\n"
+            "  Output A\n"
+            "  L1    12.31\n"
+            "\n"
+            "  Output B\n"
+            "  L200   9.71\n");
+}
+
 TEST(Table, WithoutHeadsHasNoHeadLine) {
   Table table({{""}, {""}});
   table.add({{"a"}, {"b"}});

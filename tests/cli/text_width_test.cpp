@@ -52,5 +52,9 @@ TEST(TextWidth, ParagraphHangsUnderItsLead) {
   EXPECT_EQ(paragraph("why   ", "a b c d e f", 11), "why   a b c\n      d e f\n");
 }
 
+TEST(TextWidth, ParagraphMayHangLessThanItsLead) {
+  EXPECT_EQ(paragraph("Title: ", "a b c d e f", 11, 2), "Title: a b\n  c d e f\n");
+}
+
 }  // namespace
 }  // namespace duskwire::cli

@@ -9,16 +9,16 @@ namespace duskwire::cli {
 namespace {
 
 TEST(VoltBar, DrawsTheSpanInsideTheWindow) {
-  // 10 to 15 V over the cells 3 to 13: half a volt a cell.
-  EXPECT_EQ(volt_bar({12, 11, 13, 10, 15}, 17, {}), "   │·━━●━━···│   ");
+  // 10 to 15 V over the cells 2 to 12: half a volt a cell.
+  EXPECT_EQ(volt_bar({12, 11, 13, 10, 15}, 15, {}), "  │·━━●━━···│  ");
 }
 
 TEST(VoltBar, CrossesTheEdgeWhereVoltsLeaveTheWindow) {
-  EXPECT_EQ(volt_bar({10.5, 9.9, 11, 10, 15}, 17, {}), "  ━│●━·······│   ");
-  EXPECT_EQ(volt_bar({14, 13, 15.1, 10, 15}, 17, {}), "   │·····━━●━│━  ");
+  EXPECT_EQ(volt_bar({10.5, 9.9, 11, 10, 15}, 15, {}), " ━│●━·······│  ");
+  EXPECT_EQ(volt_bar({14, 13, 15.1, 10, 15}, 15, {}), "  │·····━━●━│━ ");
 }
 
-TEST(VoltBar, DrawsADarkLampAtTheFarLeft) { EXPECT_EQ(volt_bar({0, 0, 0, 10, 15}, 17, {}), "●  │·········│   "); }
+TEST(VoltBar, DrawsADarkLampAtTheFarLeft) { EXPECT_EQ(volt_bar({0, 0, 0, 10, 15}, 15, {}), "● │·········│  "); }
 
 TEST(VoltBar, KeepsItsWidthWhateverTheVolts) {
   for (const double value_v : {-5.0, 0.0, 9.99, 10.0, 12.0, 15.0, 15.01, 400.0}) {

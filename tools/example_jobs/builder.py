@@ -51,7 +51,8 @@ class JobBuilder:
         self.places[id] = tuple(position[:2])
 
     def joint(self, id, name, kind, position, connector, **more):
-        self.job["joints"].append({"id": id, "name": name, "kind": kind, "position": list(position),
+        called = {"name": name} if name else {}
+        self.job["joints"].append({"id": id, **called, "kind": kind, "position": list(position),
                                    "connector": connector, **more})
         self.places[id] = position
 

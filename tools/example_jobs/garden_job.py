@@ -22,7 +22,7 @@ def garden(stock, sound):
     build = JobBuilder(
         stock,
         id="ostrey-garden",
-        title="The Ostrey garden, with the stops put right" if sound else "The Ostrey garden",
+        title="The Ostrey garden, put right" if sound else "The Ostrey garden",
         created="2026-03-14",
         site={
             "latitude_deg": 40.0,
@@ -55,7 +55,7 @@ def garden(stock, sound):
     _drive(build, sound)
     _patio_loop(build)
     _birch_tee(build, sound)
-    _pond_run(build, sound)
+    _pond_run(build)
     return build.finished()
 
 
@@ -63,11 +63,11 @@ def _transformers(build, sound):
     # Smaller protective devices than the units come with, so that a short at the far end still trips.
     build.transformer(
         "T1", "Front, by the garage", "transformer-300va", (25.2, 17.2),
-        [{"id": "T1-A", "tap_v": 13, "limit_a": 15}],
+        [{"id": "T1-A", "tap_v": 12, "limit_a": 15}],
         mounting_height_m=0.5, mounting="wall", receptacle="outlet-front", controls=["timer-astronomic"])
     build.transformer(
         "T2", "Back wall", "transformer-600va", (23.4, 27.2),
-        [{"id": "T2-A", "tap_v": 13, "limit_a": 15}, {"id": "T2-B", "tap_v": 14 if sound else 12, "limit_a": 10}],
+        [{"id": "T2-A", "tap_v": 12, "limit_a": 15}, {"id": "T2-B", "tap_v": 13 if sound else 12, "limit_a": 10}],
         mounting_height_m=0.5, mounting="wall", receptacle="outlet-back", controls=["timer-astronomic"])
 
 
@@ -77,7 +77,7 @@ def _chain(build, run, start, lamps, cable, zone):
     for number, (name, item, splice, lamp, via, more) in enumerate(lamps, 1):
         last = number == len(lamps)
         joint = f"{run}-J{number}"
-        build.joint(joint, f"Splice {number} of run {run}", "end_of_run" if last else "branch", splice, SEALED)
+        build.joint(joint, "", "end_of_run" if last else "branch", splice, SEALED)
         build.lamp(f"{run}{number}", name, item, lamp, zone, joint)
         build.cable(f"{run}-C{number}", cable, previous, joint, via, depth_m=0.2, **more)
         previous = joint
@@ -87,16 +87,16 @@ def _chain(build, run, start, lamps, cable, zone):
 def _front_walk(build):
     under_walk = {"sleeve": "sleeve-walk-street"}
     _chain(build, "A", "T1-A", [
-        ("Wash, front wall, east end", WASH, (23.4, 14.9), (23.4, 15.1), [(25.2, 14.9)], {}),
-        ("Wash, front wall, by the porch", WASH, (20.6, 14.9), (20.6, 15.1), [], {}),
-        ("Path light, east side, top", PATH, (18, 11.2), (18, 11.2), [(18.6, 13)], {}),
-        ("Path light, east side, middle", PATH, (18, 6.8), (18, 6.8), [], {}),
-        ("Path light, east side, street", PATH, (18, 2.4), (18, 2.4), [], {}),
-        ("Path light, west side, lower", PATH, (15.8, 4.6), (15.8, 4.6), [(18.2, 2), (15.6, 2)], under_walk),
-        ("Path light, west side, upper", PATH, (15.8, 9), (15.8, 9), [], {}),
-        ("Step light, lowest riser", STEP, (15.7, 12.8), (16, 13.2), [], {}),
-        ("Step light, middle riser", STEP, (15.7, 13.4), (16, 13.7), [], {}),
-        ("Step light, top riser", STEP, (15.7, 14), (16, 14.1), [], {}),
+        ("Front wall, east", WASH, (23.4, 14.9), (23.4, 15.1), [(25.2, 14.9)], {}),
+        ("Front wall, porch", WASH, (20.6, 14.9), (20.6, 15.1), [], {}),
+        ("Walk east, top", PATH, (18, 11.2), (18, 11.2), [(18.6, 13)], {}),
+        ("Walk east, middle", PATH, (18, 6.8), (18, 6.8), [], {}),
+        ("Walk east, street", PATH, (18, 2.4), (18, 2.4), [], {}),
+        ("Walk west, lower", PATH, (15.8, 4.6), (15.8, 4.6), [(18.2, 2), (15.6, 2)], under_walk),
+        ("Walk west, upper", PATH, (15.8, 9), (15.8, 9), [], {}),
+        ("Step 1, lowest", STEP, (15.7, 12.8), (16, 13.2), [], {}),
+        ("Step 2", STEP, (15.7, 13.4), (16, 13.7), [], {}),
+        ("Step 3, top", STEP, (15.7, 14), (16, 14.1), [], {}),
     ], TRUNK, "front walk")
 
 
@@ -105,11 +105,11 @@ def _front_hub(build):
     build.cable("B-C0", TRUNK, "T1-A", "B-HUB", [(25.2, 14.6), (19, 12.4), (15.6, 12.4)], depth_m=0.2,
                 sleeve="sleeve-walk")
     for number, (name, item, at) in enumerate([
-        ("Wash, front wall, west end", WASH, (10.4, 15.1)),
-        ("Wash, front wall, middle", WASH, (13.2, 15.1)),
-        ("Oak, from the house side", UPLIGHT, (8.2, 9.8)),
-        ("Oak, from the street side", UPLIGHT, (7.4, 5.6)),
-        ("Oak, moonlight from the crown", "downlight-6w-60", (6, 8, 7)),
+        ("Front wall, west", WASH, (10.4, 15.1)),
+        ("Front wall, middle", WASH, (13.2, 15.1)),
+        ("Oak, house side", UPLIGHT, (8.2, 9.8)),
+        ("Oak, street side", UPLIGHT, (7.4, 5.6)),
+        ("Oak, moonlight", "downlight-6w-60", (6, 8, 7)),
     ], 1):
         build.lamp(f"B{number}", name, item, at, "facade and oak")
         build.cable(f"B-C{number}", THIN, "B-HUB", f"B{number}", depth_m=0.2)
@@ -119,7 +119,7 @@ def _front_hub(build):
 def _drive(build, sound):
     start = "T1-A"
     for number, y in enumerate([14, 8.5, 3], 1):
-        build.lamp(f"C{number}", f"Bollard {number} along the drive", "bollard-5w-180", (32.8, y), "drive")
+        build.lamp(f"C{number}", f"Drive bollard {number}", "bollard-5w-180", (32.8, y), "drive")
         via = [(25.7, 15), (32.3, 15)] if number == 1 else []
         crossing = {"sleeve": "sleeve-drive", "depth_m": 0.5} if sound else {"depth_m": 0.2}
         build.cable(f"C-C{number}", TRUNK, start, f"C{number}", via, **(crossing if number == 1 else {"depth_m": 0.2}))
@@ -128,13 +128,13 @@ def _drive(build, sound):
 
 def _patio_loop(build):
     last = _chain(build, "D", "T2-A", [
-        ("Path light, patio east, by the house", PATH, (22.6, 29.2), (22.6, 29.2), [], {}),
-        ("Path light, patio east, by the lawn", PATH, (22.6, 32), (22.6, 32), [], {}),
-        ("Seat wall strip 1", "strip-3w", (20.6, 33.1), (20.6, 32.7), [], {}),
-        ("Seat wall strip 2", "strip-3w", (18, 33.1), (18, 32.7), [], {}),
-        ("Seat wall strip 3", "strip-3w", (15, 33.1), (15, 32.7), [], {}),
-        ("Seat wall strip 4", "strip-3w", (12.4, 33.1), (12.4, 32.7), [], {}),
-        ("Path light, patio west", PATH, (10.6, 30.4), (10.6, 30.4), [], {}),
+        ("Patio, house side", PATH, (22.6, 29.2), (22.6, 29.2), [], {}),
+        ("Patio, lawn side", PATH, (22.6, 32), (22.6, 32), [], {}),
+        ("Seat wall 1", "strip-3w", (20.6, 33.1), (20.6, 32.7), [], {}),
+        ("Seat wall 2", "strip-3w", (18, 33.1), (18, 32.7), [], {}),
+        ("Seat wall 3", "strip-3w", (15, 33.1), (15, 32.7), [], {}),
+        ("Seat wall 4", "strip-3w", (12.4, 33.1), (12.4, 32.7), [], {}),
+        ("Patio, west", PATH, (10.6, 30.4), (10.6, 30.4), [], {}),
     ], TRUNK, "patio")
     build.cable("D-C8", TRUNK, last, "T2-A", [(10.6, 27.6), (22.4, 27.6)], depth_m=0.45, sleeve="sleeve-patio")
     build.job["joints"][-1]["kind"] = "branch"  # the loop has no end
@@ -143,30 +143,27 @@ def _patio_loop(build):
 def _birch_tee(build, sound):
     build.joint("E-TEE", "Tee, birch bed", "branch", (30.2, 34.6), SEALED if sound else UNSEALED)
     build.cable("E-C0", TRUNK, "T2-A", "E-TEE", [(26, 28)], depth_m=0.2)
-    arms = {
-        "south": [("Spread, bed edge, south", PATH, (29.6, 31.2)), ("Birch, from the south", SMALL_UPLIGHT, (31.8, 31)),
-                  ("Birch, from the fence", SMALL_UPLIGHT, (34.4, 32.6))],
-        "north": [("Spread, bed edge, north", PATH, (29.6, 38.2)), ("Maple, from the lawn", SMALL_UPLIGHT, (30, 39.6)),
-                  ("Maple, from behind", SMALL_UPLIGHT, (33.4, 42.2)), ("Spread, bed corner", PATH, (30.4, 43.6)),
-                  ("Fern bank", SMALL_UPLIGHT, (34.6, 38))],
-    }
-    number = 0
-    for lamps in arms.values():
-        start = "E-TEE"
-        for name, item, at in lamps:
-            number += 1
-            build.lamp(f"E{number}", name, item, at, "birch bed")
-            build.cable(f"E-C{number}", TRUNK, start, f"E{number}", depth_m=0.2)
-            start = f"E{number}"
+    _chain(build, "ES", "E-TEE", [
+        ("Bed edge, south", PATH, (29.6, 31.2), (29.6, 31.2), [], {}),
+        ("Birch, front", SMALL_UPLIGHT, (31.8, 31), (31.8, 31), [], {}),
+        ("Birch, fence side", SMALL_UPLIGHT, (34.4, 32.6), (34.4, 32.6), [], {}),
+    ], TRUNK, "birch bed")
+    _chain(build, "EN", "E-TEE", [
+        ("Bed edge, north", PATH, (29.6, 38.2), (29.6, 38.2), [], {}),
+        ("Maple, lawn side", SMALL_UPLIGHT, (30, 39.6), (30, 39.6), [], {}),
+        ("Maple, behind", SMALL_UPLIGHT, (33.4, 42.2), (33.4, 42.2), [], {}),
+        ("Bed corner", PATH, (30.4, 43.6), (30.4, 43.6), [], {}),
+        ("Fern bank", SMALL_UPLIGHT, (34.6, 38), (34.6, 38), [], {}),
+    ], TRUNK, "birch bed")
 
 
-def _pond_run(build, sound):
+def _pond_run(build):
     _chain(build, "F", "T2-B", [
-        ("Path light, pond, near bank", PATH, (11, 38), (11, 38), [(22.9, 33.6), (17.2, 34.4)], {}),
-        ("Crab apple, from the path", UPLIGHT, (12.6, 42.2), (12.6, 42.2), [], {}),
-        ("Crab apple, from the pond", UPLIGHT, (10.2, 44.6), (10.2, 44.6), [], {}),
-        ("Stone lantern", UPLIGHT, (6, 45.4), (6, 45.4), [], {}),
-        ("Path light, pond, far bank", PATH, (2, 43), (2, 43), [], {}),
-        ("Hawthorn, from the pond", UPLIGHT, (1.6, 37), (1.6, 37), [], {}),
-        ("Hawthorn, from the lawn", UPLIGHT, (3.4, 33.4), (3.4, 33.4), [], {}),
-    ], TRUNK if sound else THIN, "pond")
+        ("Pond, near bank", PATH, (11, 38), (11, 38), [(22.9, 33.6), (17.2, 34.4)], {}),
+        ("Crab apple, path", UPLIGHT, (12.6, 42.2), (12.6, 42.2), [], {}),
+        ("Crab apple, pond", SMALL_UPLIGHT, (10.2, 44.6), (10.2, 44.6), [], {}),
+        ("Stone lantern", SMALL_UPLIGHT, (6, 45.4), (6, 45.4), [], {}),
+        ("Pond, far bank", PATH, (2, 43), (2, 43), [], {}),
+        ("Hawthorn, pond", SMALL_UPLIGHT, (1.6, 37), (1.6, 37), [], {}),
+        ("Hawthorn, lawn", SMALL_UPLIGHT, (3.4, 33.4), (3.4, 33.4), [], {}),
+    ], TRUNK, "pond")
