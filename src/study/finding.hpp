@@ -27,11 +27,11 @@ struct Cure {
 };
 
 struct Finding {
-  std::string id;        // stable id of the check: "lamp-window", "us/output-current"
+  std::string id;  // stable id of the check: "lamp-window", "us/output-current"
   Severity severity = Severity::error;
-  std::string subject;   // id of the object in the job
-  std::string pointer;   // JSON pointer of that object in the job document
-  std::string message;   // one or two sentences in the user's units
+  std::string subject;             // id of the object in the job
+  std::string pointer;             // JSON pointer of that object in the job document
+  std::string message;             // one or two sentences in the user's units
   std::optional<double> measured;  // SI, as is the limit
   std::optional<double> limit;
   std::string unit;
