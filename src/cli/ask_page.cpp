@@ -41,9 +41,8 @@ std::string figures(const study::Question& question, const study::Answer& answer
   const auto row = [&](const std::string& label, const std::string& text) { table.add({{label, Ink::faint}, {text}}); };
   const VoltSpan span{answer.last_v, answer.worst_low_v, answer.worst_high_v, question.window_min_v,
                       question.window_max_v};
-  row("lamps",
-      fmt::format("{} x {}, {} each, {}", answer.lamps, watts(question.lamp_w),
-                  volt_amperes(question.lamp_w / question.power_factor), layout_words(question, answer, style)));
+  row("lamps", fmt::format("{} of {:g} W, {:.3g} VA each, {}", answer.lamps, question.lamp_w,
+                           question.lamp_w / question.power_factor, layout_words(question, answer, style)));
   row("from", fmt::format("{:g} V tap, {}", answer.tap_v, cable_name(answer.cable)));
   table.add({{"last lamp", Ink::faint},
              {fmt::format("{}  {}", volts(answer.last_v), volt_bar(span, bar_cells, style)), Ink::plain, true}});

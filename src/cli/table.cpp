@@ -82,6 +82,7 @@ std::string Table::row_text(const TextStyle& style, const Row& row, const std::v
       }
       padding += gap_cells + (right ? 0 : spare);
     }
+    while (!line.empty() && line.back() == ' ') line.pop_back();  // a drawing may end in empty cells
     out += line + "\n";
   }
   return out;

@@ -16,7 +16,7 @@ using ::testing::Not;
 class BadInput : public ::testing::Test {
  protected:
   void expect_refused(const std::string& line, const std::string& reason, const std::string& input = "") const {
-    const Run run = place_.run(line, input);
+    const Ended run = place_.run(line, input);
     EXPECT_EQ(run.code, 2) << line << "\n" << run.complaint;
     EXPECT_EQ(run.text, "") << line;
     EXPECT_THAT(run.complaint, HasSubstr(reason)) << line;
@@ -43,7 +43,7 @@ TEST_F(BadInput, ATextThatIsNoJob) {
   for (const char* name : {"empty.json", "words.json", "list.json", "cut.json", "bytes.json"}) {
     for (const char* command : {"check", "validate", "advise", "materials"}) {
       const std::string line = std::string("duskwire ") + command + " " + name;
-      const Run run = place_.run(line);
+      const Ended run = place_.run(line);
       EXPECT_EQ(run.code, 2) << line;
       EXPECT_THAT(run.complaint + run.text, Not(IsEmpty())) << line;
     }

@@ -28,7 +28,7 @@ TEST_P(Commands, EveryCommandEndsWellAndSaysSomething) {
   for (const char* command : {"check", "check --full", "check --brief", "advise", "materials", "validate"}) {
     for (const char* units : {"", " --units us", " --units metric"}) {
       const std::string line = std::string("duskwire ") + command + " " + job() + units;
-      const Run run = place_.run(line);
+      const Ended run = place_.run(line);
       EXPECT_THAT(run.code, AnyOf(Eq(0), Eq(1))) << line << run.complaint;
       EXPECT_NE(run.text, "") << line;
       EXPECT_EQ(run.complaint, "") << line;
@@ -40,7 +40,7 @@ TEST_P(Commands, EveryCommandEndsWellAndSaysSomething) {
 TEST_P(Commands, JsonParsesAndIsTheSameWhateverTheTerminal) {
   for (const char* command : {"check", "advise", "materials", "validate"}) {
     const std::string line = std::string("duskwire ") + command + " " + job() + " --json";
-    const Run plain = place_.run(line);
+    const Ended plain = place_.run(line);
     EXPECT_TRUE(nlohmann::json::accept(plain.text)) << line;
     EXPECT_EQ(place_.run(line + " --colour always").text, plain.text) << line;
     EXPECT_EQ(place_.run("COLUMNS=140 " + line).text, plain.text) << line;
@@ -59,8 +59,8 @@ TEST_P(Commands, TextFitsEightyAndOneHundredAndFortyColumns) {
 }
 
 TEST_P(Commands, UnitsChangeTheTextNotTheJudgement) {
-  const Run metric = place_.run("duskwire check " + job() + " --units metric --full");
-  const Run us = place_.run("duskwire check " + job() + " --units us --full");
+  const Ended metric = place_.run("duskwire check " + job() + " --units metric --full");
+  const Ended us = place_.run("duskwire check " + job() + " --units us --full");
   EXPECT_EQ(metric.code, us.code);
   EXPECT_THAT(metric.text, HasSubstr("°C"));
   EXPECT_THAT(metric.text, Not(HasSubstr(" ft ")));
@@ -69,15 +69,15 @@ TEST_P(Commands, UnitsChangeTheTextNotTheJudgement) {
 }
 
 TEST_P(Commands, ReadsTheJobFromStandardInput) {
-  const Run file = place_.run("duskwire check " + job());
-  const Run piped = place_.run("duskwire check -", project_file(job()));
+  const Ended file = place_.run("duskwire check " + job());
+  const Ended piped = place_.run("duskwire check -", project_file(job()));
   EXPECT_EQ(piped.text, file.text);
   EXPECT_EQ(piped.code, file.code);
 }
 
 TEST_P(Commands, AFileAskedForHoldsWhatTheScreenWouldShow) {
-  const Run screen = place_.run("duskwire check " + job() + " --json");
-  const Run file = place_.run("duskwire check " + job() + " --json --output report.json");
+  const Ended screen = place_.run("duskwire check " + job() + " --json");
+  const Ended file = place_.run("duskwire check " + job() + " --json --output report.json");
   EXPECT_EQ(place_.read("report.json"), screen.text);
   EXPECT_EQ(file.code, screen.code);
   EXPECT_EQ(file.text, "");
@@ -109,11 +109,11 @@ TEST(NewCommand, MakesAJobThatIsSoundAndOfTheFormat) {
   const Workplace place;
   for (const char* line :
        {"duskwire new", "duskwire new --lamps examples/lamps.csv --title Listed", "duskwire new --ruleset iec"}) {
-    const Run made = place.run(line);
+    const Ended made = place.run(line);
     ASSERT_EQ(made.code, 0) << line << made.complaint;
     EXPECT_TRUE(nlohmann::json::accept(made.text)) << line;
     EXPECT_EQ(place.run("duskwire validate -", made.text).code, 0) << line;
-    const Run checked = place.run("duskwire check -", made.text);
+    const Ended checked = place.run("duskwire check -", made.text);
     EXPECT_EQ(checked.code, 0) << line << checked.text;
     EXPECT_THAT(checked.text, StartsWith("Sound: no errors, no warnings")) << line;
   }
@@ -121,7 +121,7 @@ TEST(NewCommand, MakesAJobThatIsSoundAndOfTheFormat) {
 
 TEST(NewCommand, KeepsEveryLampOfTheTable) {
   const Workplace place;
-  const Run made = place.run("duskwire new --lamps examples/lamps.csv --title Listed");
+  const Ended made = place.run("duskwire new --lamps examples/lamps.csv --title Listed");
   ASSERT_EQ(made.code, 0) << made.complaint;
   const nlohmann::json job = nlohmann::json::parse(made.text);
   EXPECT_EQ(job.at("title"), "Listed");

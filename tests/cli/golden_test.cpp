@@ -31,7 +31,7 @@ class Golden : public ::testing::TestWithParam<std::string> {};
 
 TEST_P(Golden, ReportIsAsKept) {
   const Workplace place;
-  const Run run = place.run("duskwire check examples/" + GetParam() + " --json");
+  const Ended run = place.run("duskwire check examples/" + GetParam() + " --json");
   ASSERT_TRUE(Json::accept(run.text)) << run.complaint;
   Json report = Json::parse(run.text);
   round_numbers(report);
@@ -52,10 +52,11 @@ INSTANTIATE_TEST_SUITE_P(Examples, Golden, ::testing::ValuesIn(example_jobs()), 
 
 TEST(Examples, TheDemoHoldsExactlyItsThreePlantedMistakes) {
   const Workplace place;
-  const Run run = place.run("duskwire check examples/ostrey-garden.json --json");
+  const Ended run = place.run("duskwire check examples/ostrey-garden.json --json");
   EXPECT_EQ(run.code, 1);
   std::vector<std::string> errors;
-  for (const Json& finding : Json::parse(run.text).at("findings")) {
+  const Json report = Json::parse(run.text);
+  for (const Json& finding : report.at("findings")) {
     if (finding.at("severity") == "error") errors.push_back(finding.at("subject"));
   }
   EXPECT_EQ(errors, (std::vector<std::string>{"F5", "C-C1", "E-TEE"}));
@@ -63,7 +64,7 @@ TEST(Examples, TheDemoHoldsExactlyItsThreePlantedMistakes) {
 
 TEST(Examples, TheVariantPutRightHasNoErrorAndNoWarning) {
   const Workplace place;
-  const Run run = place.run("duskwire check examples/ostrey-garden-sound.json --json");
+  const Ended run = place.run("duskwire check examples/ostrey-garden-sound.json --json");
   EXPECT_EQ(run.code, 0);
   EXPECT_EQ(Json::parse(run.text).at("findings").size(), 0u) << run.text;
 }

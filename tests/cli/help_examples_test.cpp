@@ -47,7 +47,7 @@ TEST(HelpExamples, EachLineEndsAsItsPageSays) {
   const Workplace place;
   for (const std::string& name : command_names()) {
     for (const Shown& shown : shown_on(place.run("duskwire " + name + " --help").text)) {
-      const Run run = place.run(shown.line);
+      const Ended run = place.run(shown.line);
       EXPECT_EQ(run.code, shown.code) << shown.line << "\n" << run.complaint;
       EXPECT_EQ(run.complaint, "") << shown.line;
     }

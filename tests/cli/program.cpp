@@ -43,7 +43,7 @@ Workplace::~Workplace() {
   fs::remove_all(folder_, ignored);
 }
 
-Run Workplace::run(const std::string& line, const std::string& input) const {
+Ended Workplace::run(const std::string& line, const std::string& input) const {
   const fs::path folder = folder_;
   std::ofstream(folder / "input", std::ios::binary) << input;
   const std::string program_folder = fs::path(DUSKWIRE_PROGRAM).parent_path().string();
@@ -54,7 +54,7 @@ Run Workplace::run(const std::string& line, const std::string& input) const {
   const std::string base = "'" + folder.string();
   const std::string shell = "sh " + base + "/line.sh' <" + base + "/input' >" + base + "/out' 2>" + base + "/err'";
   const int status = std::system(shell.c_str());
-  Run run;
+  Ended run;
   run.code = WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
   run.text = text_of(folder / "out");
   run.complaint = text_of(folder / "err");

@@ -8,7 +8,7 @@
 
 namespace duskwire::cli {
 
-struct Run {
+struct Ended {
   int code = -1;          // exit code; 128 + n where signal n ended it
   std::string text;       // standard output
   std::string complaint;  // standard error
@@ -22,7 +22,7 @@ class Workplace {
   Workplace& operator=(const Workplace&) = delete;
 
   // `line` as typed: "duskwire check examples/small-garden.json".
-  [[nodiscard]] Run run(const std::string& line, const std::string& input = "") const;
+  [[nodiscard]] Ended run(const std::string& line, const std::string& input = "") const;
 
   void write(const std::string& name, const std::string& text) const;
   [[nodiscard]] std::string read(const std::string& name) const;
