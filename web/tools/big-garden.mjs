@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// A made-up garden of any size, to measure and to test with: runs of ten lamps in a row, five runs on a transformer.
+// A made-up garden of any size, to measure and to test with: runs of ten lamps in a row, four runs on a transformer.
 //   node tools/big-garden.mjs 1000 > garden.json
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
@@ -17,29 +17,37 @@ const transformer = pick('transformers', ({ rating_va }) => rating_va === 300);
 const connector = pick('connectors', ({ sealed, mechanically_held, fills }) => sealed && mechanically_held && (fills ?? []).some(({ count_max, area_max_mm2 }) => count_max >= 3 && area_max_mm2 >= 3.3));
 
 const perRun = 10;
-const runsPerTransformer = 5;
+const runsPerTransformer = 4;
+const acrossCount = 4;
 
 export function bigGarden(count) {
   const job = {
     format: 'duskwire-job', version: 1, id: `garden-of-${count}`, title: `Garden of ${count} lamps`, created: '2026-03-02',
     site: { mains_v: 120, mains_hz: 60, ruleset: 'us', units: 'us', currency: 'USD' },
     catalogue: { currency: 'USD', luminaires: [lamp], transformers: [transformer], cables: [cable], connectors: [connector] },
-    plan: { areas: [{ id: 'lawn', kind: 'lawn', outline: [[-5, -5], [130, -5], [130, 8 * Math.ceil(count / perRun / 5) + 5], [-5, 8 * Math.ceil(count / perRun / 5) + 5]] }] },
+    plan: { areas: [{ id: 'lawn', kind: 'lawn', outline: outline(count) }] },
     luminaires: [], transformers: [], cables: [], joints: [],
   };
   for (let index = 0; index < count; index += 1) addLamp(job, index);
   return job;
 }
 
+function outline(count) {
+  const units = Math.ceil(count / perRun / runsPerTransformer);
+  const right = Math.min(units, acrossCount) * 30;
+  const top = Math.ceil(units / acrossCount) * runsPerTransformer * 4 + 4;
+  return [[-6, -6], [right, -6], [right, top], [-6, top]];
+}
+
 function addLamp(job, index) {
   const run = Math.floor(index / perRun);
   const place = index % perRun;
   const unit = Math.floor(run / runsPerTransformer);
-  const originX = (run % 5) * 26;
-  const originY = Math.floor(run / 5) * 8;
+  const originX = (unit % acrossCount) * 30;
+  const originY = (Math.floor(unit / acrossCount) * runsPerTransformer + (run % runsPerTransformer)) * 4;
   if (place === 0 && run % runsPerTransformer === 0) {
     const outputs = Array.from({ length: transformer.output_count ?? 1 }, (_, one) => ({ id: `T${unit}-${one}`, tap_v: 13 }));
-    job.transformers.push({ id: `T${unit}`, name: `Transformer ${unit + 1}`, item: transformer.id, position: [originX - 2, originY], mounting_height_m: 0.5, outputs });
+    job.transformers.push({ id: `T${unit}`, name: `Transformer ${unit + 1}`, item: transformer.id, position: [originX - 2, originY + 6], mounting_height_m: 0.5, outputs });
   }
   const output = job.transformers[unit].outputs[run % job.transformers[unit].outputs.length];
   const x = originX + place * 2.2;

@@ -16,6 +16,9 @@ export class EngineRefusal extends Error {
   }
 }
 
+/** A newer question took the place of this one. */
+export class Superseded extends Error {}
+
 export interface Timed<T> {
   readonly value: T;
   /** Inside the engine, reading and writing JSON included. */
@@ -36,7 +39,10 @@ export interface CheckAnswer {
 }
 
 export interface Engine {
-  /** Without cures it is quick enough to answer each move of a drag. */
+  /**
+   * Without cures it is quick enough to answer each move of a drag. With cures it may take seconds, so it runs aside
+   * and gives way to the next call with cures: the earlier one rejects with Superseded.
+   */
   check(document: JobDocument, options: { readonly cures: boolean }): Promise<Timed<CheckAnswer>>;
   validate(document: JobDocument): Promise<readonly Problem[]>;
   applyChanges(document: JobDocument, changes: readonly Change[]): Promise<JobDocument>;
@@ -75,6 +81,16 @@ export class Channel {
     });
   }
 
+  /** Ends the worker with what it was about to answer. */
+  end(reason: Error): void {
+    this.#worker.terminate();
+    this.#fail(reason);
+  }
+
+  get busy(): boolean {
+    return this.#waiting.size > 0;
+  }
+
   #answered(response: Response): void {
     const waiting = this.#waiting.get(response.number);
     this.#waiting.delete(response.number);
@@ -84,7 +100,11 @@ export class Channel {
   }
 
   #died(message: string): void {
-    for (const { reject } of this.#waiting.values()) reject(new EngineRefusal(message));
+    this.#fail(new EngineRefusal(message));
+  }
+
+  #fail(reason: Error): void {
+    for (const { reject } of this.#waiting.values()) reject(reason);
     this.#waiting.clear();
   }
 }
@@ -95,24 +115,29 @@ function note(start: number, engineMilliseconds: number, cures: boolean): void {
   performance.measure('duskwire check', { start, end: performance.now(), detail: { engineMilliseconds, cures } });
 }
 
-/** The engine in a worker of its own. */
-export function startEngine(): Engine {
-  const channel = new Channel(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }));
-  return new WorkerEngine(channel);
+const startWorker = (): Channel => new Channel(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }));
+
+/** The engine in workers: one for answers at once, one, started when it is needed, for the search of cures. */
+export function startEngine(start: () => Channel = startWorker): Engine {
+  return new WorkerEngine(start);
 }
 
 class WorkerEngine implements Engine {
-  #channel: Channel;
+  #start: () => Channel;
+  #quick: Channel;
+  #patient: Channel | undefined;
   #stock: Promise<CatalogueFile> | undefined;
   #rulesets: Promise<readonly RulesetFile[]> | undefined;
 
-  constructor(channel: Channel) {
-    this.#channel = channel;
+  constructor(start: () => Channel) {
+    this.#start = start;
+    this.#quick = start();
   }
 
   async check(document: JobDocument, options: { readonly cures: boolean }): Promise<Timed<CheckAnswer>> {
     const start = performance.now();
-    const { value, milliseconds } = await this.#channel.call('check', [JSON.stringify(document), JSON.stringify(options)]);
+    const channel = options.cures ? this.#freePatient() : this.#quick;
+    const { value, milliseconds } = await channel.call('check', [JSON.stringify(document), JSON.stringify(options)]);
     const answer = JSON.parse(value) as CheckAnswer;
     note(start, milliseconds, options.cures);
     return { value: answer, milliseconds };
@@ -143,15 +168,30 @@ class WorkerEngine implements Engine {
   }
 
   stock(): Promise<CatalogueFile> {
-    return (this.#stock ??= this.#ask('stock'));
+    return (this.#stock ??= this.#keep(() => (this.#stock = undefined), this.#ask<CatalogueFile>('stock')));
   }
 
   rulesets(): Promise<readonly RulesetFile[]> {
-    return (this.#rulesets ??= this.#ask('rulesets'));
+    return (this.#rulesets ??= this.#keep(() => (this.#rulesets = undefined), this.#ask<readonly RulesetFile[]>('rulesets')));
+  }
+
+  // A search that nobody waits for any more cannot be told to stop: its worker goes, a new one comes.
+  #freePatient(): Channel {
+    if (this.#patient?.busy) {
+      this.#patient.end(new Superseded('The job has changed since.'));
+      this.#patient = undefined;
+    }
+    return (this.#patient ??= this.#start());
+  }
+
+  // What failed is asked anew next time.
+  #keep<T>(forget: () => void, answer: Promise<T>): Promise<T> {
+    answer.catch(forget);
+    return answer;
   }
 
   async #ask<T>(verb: string, ...given: readonly unknown[]): Promise<T> {
-    const { value } = await this.#channel.call(verb, given.map((part) => JSON.stringify(part)));
+    const { value } = await this.#quick.call(verb, given.map((part) => JSON.stringify(part)));
     return JSON.parse(value) as T;
   }
 }

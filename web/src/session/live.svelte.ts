@@ -1,15 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 // The live answer: each change of the document asks the engine, the newest document wins, and every pane reads the
 // result here. While the hand moves without cures; once it rests, with them.
-import type { CheckAnswer, Engine, Timed } from '../engine/client';
+import { Superseded, type CheckAnswer, type Engine, type Timed } from '../engine/client';
 import { LatestWins } from '../engine/latest';
 import type { CableReport, Finding, LampReport, OutputReport, Problem, Report, TransformerReport } from '../engine/report';
 import type { JobDocument } from '../job/document';
-
-interface Question {
-  readonly document: JobDocument;
-  readonly cures: boolean;
-}
 
 const restMilliseconds = 250;
 
@@ -28,7 +23,9 @@ function bySubject(findings: readonly Finding[] | undefined): ReadonlyMap<string
 }
 
 export class LiveAnswer {
-  #queue: LatestWins<Question, Timed<CheckAnswer>>;
+  #engine: Engine;
+  #queue: LatestWins<JobDocument, Timed<CheckAnswer>>;
+  #newest: JobDocument | undefined;
   #rest: ReturnType<typeof setTimeout> | undefined;
 
   /** The last report; of an older document while `pending`. */
@@ -52,33 +49,44 @@ export class LiveAnswer {
   findingsOf: ReadonlyMap<string, readonly Finding[]> = $derived(bySubject(this.report?.findings));
 
   constructor(engine: Engine) {
+    this.#engine = engine;
     this.#queue = new LatestWins(
-      ({ document, cures }) => engine.check(document, { cures }),
-      (answer, question) => this.#take(answer, question),
+      (document) => engine.check(document, { cures: false }),
+      (answer, document) => this.#take(answer, document, false),
       (error) => this.#fail(error),
     );
   }
 
   ask(document: JobDocument): void {
     this.pending = true;
+    this.#newest = document;
     clearTimeout(this.#rest);
-    this.#queue.put({ document, cures: false });
-    this.#rest = setTimeout(() => this.#queue.put({ document, cures: true }), restMilliseconds);
+    this.#queue.put(document);
+    this.#rest = setTimeout(() => void this.#seekCures(document), restMilliseconds);
   }
 
   stop(): void {
     clearTimeout(this.#rest);
   }
 
-  #take({ value, milliseconds }: Timed<CheckAnswer>, { document, cures }: Question): void {
+  async #seekCures(document: JobDocument): Promise<void> {
+    try {
+      const answer = await this.#engine.check(document, { cures: true });
+      if (document === this.#newest) this.#take(answer, document, true);
+    } catch (error) {
+      if (!(error instanceof Superseded)) this.#fail(error);
+    }
+  }
+
+  #take({ value, milliseconds }: Timed<CheckAnswer>, document: JobDocument, cures: boolean): void {
     // A document that cannot be read keeps the last report in sight; the problems say what is wrong.
     this.report = value.report ?? this.report;
     this.problems = value.problems;
     this.of = document;
-    this.pending = false;
+    this.pending = document !== this.#newest;
     this.withCures = cures;
     this.failure = undefined;
-    this.milliseconds = milliseconds;
+    if (!cures) this.milliseconds = milliseconds;
   }
 
   #fail(error: unknown): void {
