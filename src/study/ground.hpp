@@ -1,15 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
-// What the plan says of the ground: the kind at a point, and along a route. Where areas overlap the smaller one counts
-// (a bed let into a patio, a drive across the lawn), but a root zone or a forbidden zone only where nothing else lies.
+// Kinds of ground as rules and sentences name them, and what a route lies under, summed by kind. Which area counts
+// where several overlap: job/plan_ground.hpp.
 #pragma once
 
 #include <map>
-#include <optional>
 #include <string_view>
-#include <vector>
 
 #include "geometry/point.hpp"
 #include "job/plan.hpp"
+#include "job/plan_ground.hpp"
 
 namespace duskwire::study {
 
@@ -23,15 +22,6 @@ struct GroundAlong {
   double unknown_m = 0;                        // outside every area
 };
 
-class Ground {
- public:
-  explicit Ground(const job::Plan& plan);  // the plan outlives this
-  [[nodiscard]] bool empty() const { return areas_.empty(); }
-  [[nodiscard]] std::optional<job::GroundKind> at(geometry::Point2 point) const;
-  [[nodiscard]] GroundAlong along(const geometry::Polyline& route) const;
-
- private:
-  std::vector<const job::Area*> areas_;  // in the order in which they count
-};
+[[nodiscard]] GroundAlong ground_along(const job::PlanGround& ground, const geometry::Polyline& route);
 
 }  // namespace duskwire::study

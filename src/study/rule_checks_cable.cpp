@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 
+#include "study/ground.hpp"
 #include "study/rule_checks.hpp"
 #include "study/wording.hpp"
 
@@ -33,7 +34,7 @@ bool is_soil(job::GroundKind kind) {
 bool lies_in_soil(const RuleContext& context, const job::Cable& cable) {
   if (cable.depth_m) return *cable.depth_m > 0;
   if (cable.ground && is_soil(*cable.ground)) return true;
-  const GroundAlong along = context.ground.along(cable.path);
+  const GroundAlong along = ground_along(context.ground, cable.path);
   return std::any_of(along.length_m.begin(), along.length_m.end(), [](const auto& one) { return is_soil(one.first); });
 }
 

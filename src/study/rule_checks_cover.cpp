@@ -6,6 +6,7 @@
 #include <array>
 #include <set>
 
+#include "study/ground.hpp"
 #include "study/rule_checks.hpp"
 #include "study/wording.hpp"
 
@@ -35,7 +36,7 @@ using GroundsOver = std::set<std::optional<GroundKind>>;
 GroundsOver grounds_over(const RuleContext& context, const job::Cable& cable) {
   if (cable.ground && is_off_the_ground(*cable.ground)) return {cable.ground};
   GroundsOver over;
-  const GroundAlong along = context.ground.along(cable.path);
+  const GroundAlong along = ground_along(context.ground, cable.path);
   for (const auto& [kind, length_m] : along.length_m) {
     if (length_m >= least_crossing_m) over.insert(kind);
   }
@@ -150,7 +151,7 @@ Findings check_splice_under_surface(const RuleContext& context, const Rule& rule
   for (std::size_t j = 0; j < context.job.joints.size(); ++j) {
     const job::Joint& joint = context.job.joints[j];
     if (!joint.buried) continue;
-    if (!joint.position || context.ground.empty()) {
+    if (!joint.position || context.job.plan.areas.empty()) {
       unplaced.push_back(joint.id);
       continue;
     }
@@ -164,11 +165,11 @@ Findings check_splice_under_surface(const RuleContext& context, const Rule& rule
                     called(joint.id, joint.name), ground_words(*ground))));
   }
   if (!unplaced.empty()) {
-    findings.push_back(
-        not_judged(context, rule, "/joints",
-                   fmt::format("What lies over {} is not known ({}): {}.", counted(unplaced.size(), "buried joint"),
-                               listed(unplaced),
-                               context.ground.empty() ? "the plan has no areas drawn" : "no position is given")));
+    findings.push_back(not_judged(
+        context, rule, "/joints",
+        fmt::format("What lies over {} is not known ({}): {}.", counted(unplaced.size(), "buried joint"),
+                    listed(unplaced),
+                    context.job.plan.areas.empty() ? "the plan has no areas drawn" : "no position is given")));
   }
   return findings;
 }

@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "geometry/polygon.hpp"
+#include "study/ground.hpp"
 #include "study/rule_checks.hpp"
 #include "study/wording.hpp"
 
@@ -62,7 +63,7 @@ bool has_equipment(const job::Job& job) {
 
 // The note for a plan on which no water could be found, since nothing is drawn; empty where something is.
 Findings nothing_drawn(const RuleContext& context, const Rule& rule) {
-  if (!context.ground.empty() || !has_equipment(context.job)) return {};
+  if (!context.job.plan.areas.empty() || !has_equipment(context.job)) return {};
   return {not_judged(context, rule, "/plan",
                      "The plan has no areas drawn: distances to pools and other water could not be judged.")};
 }

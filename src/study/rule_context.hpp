@@ -13,7 +13,7 @@
 #include "estimate/cable_length.hpp"
 #include "estimate/joint_wires.hpp"
 #include "job/job.hpp"
-#include "study/ground.hpp"
+#include "job/plan_ground.hpp"
 #include "study/report.hpp"
 #include "study/rules.hpp"
 
@@ -34,7 +34,7 @@ struct RuleContext {
   const Ruleset& ruleset;
   const Report& report;
   const job::Catalogue& stock;
-  Ground ground;
+  job::PlanGround ground;
   estimate::EndIndex ends;
   std::vector<std::vector<estimate::JointWire>> joint_wires;  // index by index as job.joints
   std::unordered_map<std::string_view, OutputPlace> outputs;

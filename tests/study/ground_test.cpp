@@ -17,27 +17,10 @@ job::Plan plan_of(std::vector<job::Area> areas) {
   return plan;
 }
 
-TEST(Ground, SmallerAreaCountsWhicheverIsDrawnFirst) {
-  const job::Area patio = square("patio", GroundKind::paving, 0, 0, 10);
-  const job::Area bed = square("bed", GroundKind::bed, 4, 4, 2);
-  for (const job::Plan& plan : {plan_of({patio, bed}), plan_of({bed, patio})}) {
-    const Ground ground(plan);
-    EXPECT_EQ(ground.at({5, 5}), GroundKind::bed);
-    EXPECT_EQ(ground.at({1, 1}), GroundKind::paving);
-    EXPECT_EQ(ground.at({11, 1}), std::nullopt);
-  }
-}
-
-TEST(Ground, RootZoneNeverHidesTheSurfaceOverIt) {
-  const job::Plan plan =
-      plan_of({square("roots", GroundKind::root_zone, 4, 4, 2), square("drive", GroundKind::drive, 0, 0, 10)});
-  EXPECT_EQ(Ground(plan).at({5, 5}), GroundKind::drive);
-}
-
 TEST(Ground, RouteIsDividedByWhatItCrosses) {
   const job::Plan plan =
       plan_of({square("lawn", GroundKind::lawn, 0, 0, 10), square("drive", GroundKind::drive, 4, 0, 3)});
-  const GroundAlong along = Ground(plan).along({{1, 1}, {12, 1}});
+  const GroundAlong along = ground_along(job::PlanGround(plan), {{1, 1}, {12, 1}});
   EXPECT_NEAR(along.length_m.at(GroundKind::lawn), 3 + 3, 1e-12);
   EXPECT_NEAR(along.length_m.at(GroundKind::drive), 3, 1e-12);
   EXPECT_NEAR(along.unknown_m, 2, 1e-12);
@@ -45,7 +28,7 @@ TEST(Ground, RouteIsDividedByWhatItCrosses) {
 
 TEST(Ground, EmptyRouteLiesUnderNothing) {
   const job::Plan plan = plan_of({square("lawn", GroundKind::lawn, 0, 0, 10)});
-  const GroundAlong along = Ground(plan).along({});
+  const GroundAlong along = ground_along(job::PlanGround(plan), {});
   EXPECT_TRUE(along.length_m.empty());
   EXPECT_EQ(along.unknown_m, 0);
 }
