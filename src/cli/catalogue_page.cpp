@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cmath>
 
 #include "base/units.hpp"
 #include "cli/quantity.hpp"
@@ -33,55 +34,52 @@ std::string shelf(const std::string& title, const Table& table, const TextStyle&
 
 Column title_column() { return {"title", Align::left, true, 18}; }
 
+// Prices of one catalogue share a currency, which the head of the column names.
+Column price_column(const job::Catalogue& catalogue) { return {catalogue.currency, Align::right}; }
+
+Cell price_cell(std::int64_t minor, const job::Catalogue& catalogue) {
+  const std::string text = money(minor, catalogue.currency);
+  return {text.substr(0, text.find(' '))};
+}
+
 std::string luminaires(const job::Catalogue& catalogue, const TextStyle& style) {
-  Table table(
-      {{"id"}, title_column(), {"VA", Align::right}, {"lm", Align::right}, {"window"}, {"price", Align::right}});
+  Table table({{"id"}, title_column(), {"VA", Align::right}, {"lm", Align::right}, {"volts"}, price_column(catalogue)});
   for (const job::LuminaireItem& item : catalogue.luminaires) {
     table.add({{item.id},
                {item.title},
                {fmt::format("{:g}", item.power_va)},
                {fmt::format("{:g}", item.flux_lm)},
-               {fmt::format("{:g}{}{:g} V", item.window_min_v, style.glyphs.dash, item.window_max_v)},
-               {money(item.price_minor, catalogue.currency)}});
+               {fmt::format("{:g}{}{:g}", item.window_min_v, style.glyphs.dash, item.window_max_v)},
+               price_cell(item.price_minor, catalogue)});
   }
-  return shelf("Luminaires", table, style);
-}
-
-std::string transformers(const job::Catalogue& catalogue, const TextStyle& style) {
-  Table table({{"id"}, title_column(), {"outputs"}, {"taps"}, {"price", Align::right}});
-  for (const job::TransformerItem& item : catalogue.transformers) {
-    table.add({{item.id},
-               {item.title},
-               {fmt::format("{} x {:g} A", item.output_count, item.output_limit_a)},
-               {fmt::format("{:g} V", fmt::join(item.taps_v, ", "))},
-               {money(item.price_minor, catalogue.currency)}});
-  }
-  return shelf("Transformers", table, style);
+  return shelf("Luminaires  (volts: the window that the lamp is made for)", table, style);
 }
 
 std::string cables(const job::Catalogue& catalogue, const TextStyle& style) {
   const bool us = style.units == job::DisplayUnits::us;
-  Table table(
-      {{"id"}, title_column(), {us ? "ohm/1000 ft" : "ohm/km", Align::right}, {us ? "per ft" : "per m", Align::right}});
+  const double m_per_length = us ? units::m_per_ft : 1;
+  Table table({{"id"},
+               title_column(),
+               {us ? "ohm/1000 ft" : "ohm/km", Align::right},
+               {catalogue.currency + (us ? "/ft" : "/m"), Align::right}});
   for (const job::CableItem& item : catalogue.cables) {
-    const double ohm = item.ohm_per_m_20c * 1000 * (us ? units::m_per_ft : 1);
-    const double price = static_cast<double>(item.price_minor_per_m) * (us ? units::m_per_ft : 1);
+    const double price = static_cast<double>(item.price_minor_per_m) * m_per_length;
     table.add({{item.id},
                {item.title},
-               {number(ohm, 2)},
-               {money(static_cast<std::int64_t>(price + 0.5), catalogue.currency)}});
+               {number(item.ohm_per_m_20c * 1000 * m_per_length, 2)},
+               price_cell(std::llround(price), catalogue)});
   }
-  return shelf("Cables  (ohm: one conductor, 20 degrees C)", table, style);
+  return shelf("Cables  (ohm: of one conductor at 20 degrees C)", table, style);
 }
 
 std::string connectors(const job::Catalogue& catalogue, const TextStyle& style) {
-  Table table({{"id"}, title_column(), {"sealed"}, {"held"}, {"price", Align::right}});
+  Table table({{"id"}, title_column(), {"sealed"}, {"held"}, price_column(catalogue)});
   for (const job::ConnectorItem& item : catalogue.connectors) {
     table.add({{item.id},
                {item.title},
                {item.sealed ? "sealed" : "not sealed", item.sealed ? Ink::plain : Ink::caution},
                {item.mechanically_held ? "held" : "not held", item.mechanically_held ? Ink::plain : Ink::caution},
-               {money(item.price_minor, catalogue.currency)}});
+               price_cell(item.price_minor, catalogue)});
   }
   return shelf("Connectors", table, style);
 }
@@ -89,8 +87,8 @@ std::string connectors(const job::Catalogue& catalogue, const TextStyle& style) 
 template <class Item>
 std::string others(const std::string& title, const std::vector<Item>& items, const job::Catalogue& catalogue,
                    const TextStyle& style) {
-  Table table({{"id"}, title_column(), {"price", Align::right}});
-  for (const Item& item : items) table.add({{item.id}, {item.title}, {money(item.price_minor, catalogue.currency)}});
+  Table table({{"id"}, title_column(), price_column(catalogue)});
+  for (const Item& item : items) table.add({{item.id}, {item.title}, price_cell(item.price_minor, catalogue)});
   return shelf(title, table, style);
 }
 
@@ -114,8 +112,9 @@ std::size_t article_count(const job::Catalogue& catalogue) {
 }
 
 std::string catalogue_text(const job::Catalogue& catalogue, const TextStyle& style) {
-  return luminaires(catalogue, style) + transformers(catalogue, style) + cables(catalogue, style) +
-         connectors(catalogue, style) + others("Controls", catalogue.controls, catalogue, style) +
+  return luminaires(catalogue, style) + others("Transformers", catalogue.transformers, catalogue, style) +
+         cables(catalogue, style) + connectors(catalogue, style) +
+         others("Controls", catalogue.controls, catalogue, style) +
          others("Sundries", catalogue.sundries, catalogue, style) +
          "Generic goods of no maker; prices are estimates. Go by the window and the listing marked on the article "
          "itself.\n";

@@ -16,12 +16,13 @@ namespace {
 
 std::string today() { return fmt::format("{:%Y-%m-%d}", fmt::localtime(std::time(nullptr))); }
 
-// Metric by default; the rules of the US come with its units, mains and money.
+// Mains and units as usual where these rules hold.
 job::Site site_of(const Common& common) {
   job::Site site;
   site.ruleset = common.ruleset.empty() ? "us" : common.ruleset;
   const bool iec = site.ruleset == "iec";
-  site.units = common.units.value_or(iec ? job::DisplayUnits::metric : job::DisplayUnits::us);
+  const bool feet = site.ruleset.rfind("us", 0) == 0;
+  site.units = common.units.value_or(feet ? job::DisplayUnits::us : job::DisplayUnits::metric);
   site.mains_v = iec ? 230 : 120;
   site.mains_hz = iec ? 50 : 60;
   return site;

@@ -27,7 +27,7 @@ std::string problems_text(const Problems& problems, const TextStyle& style) {
   for (std::size_t i = 0; i < problems.size(); ++i) {
     const Problem& problem = problems[i];
     const std::string word = paint(style, ink_of(problem.severity), word_of(problem.severity));
-    out += paragraph(fmt::format("{:3}. {}  ", i + 1, word), problem.message, style.width);
+    out += paragraph(fmt::format("{:3}. {}  ", i + 1, word), problem.message, style.width, 5);
     out += row("at", problem.pointer.empty() ? "the document" : problem.pointer, style);
     out += row("met", problem.value, style);
     out += row("expected", problem.expected, style);
