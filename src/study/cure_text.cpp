@@ -65,10 +65,11 @@ bool has_no_minor_units(const std::string& currency) {
 
 }  // namespace
 
-std::string window_words(const Lamp& lamp) {
-  const std::string low = worded(lamp.window_min_v, volt_unit);
+std::string window_words(const Lamp& lamp, std::string low, std::string high) {
+  if (low.empty()) low = worded(lamp.window_min_v, volt_unit);
   if (lamp.window_max_v <= 0) return "from " + low;
-  return fmt::format("{} to {}", low.substr(0, low.find(' ')), worded(lamp.window_max_v, volt_unit));
+  if (high.empty()) high = worded(lamp.window_max_v, volt_unit);
+  return fmt::format("{} to {}", low.substr(0, low.find(' ')), high);
 }
 
 std::string effect_words(const Built& built, const Trouble& trouble, const Effect& effect) {

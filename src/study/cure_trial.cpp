@@ -42,8 +42,10 @@ double badness_of(const Trouble& trouble) {
   return is_short ? 1 - trouble.measured / trouble.limit : 1;
 }
 
-// Findings of rules are marks too, told apart by their id; all count the same.
-Mark rule_mark(const Finding& finding) { return {TroubleKind::unsolved, finding.id + "\x1f" + finding.subject, 1}; }
+// Findings of rules are marks too, told apart by their id; how far they are beyond their limit does not count.
+Mark rule_mark(const Finding& finding) {
+  return {TroubleKind::unsolved, finding.id + "\x1f" + finding.subject, 1, finding.severity};
+}
 
 }  // namespace
 
@@ -71,7 +73,7 @@ TroubleFamily family_of(TroubleKind kind) {
 }
 
 Mark mark_of(const job::Job& job, const Trouble& trouble) {
-  Mark mark{trouble.kind, id_of(job, trouble.spot), badness_of(trouble)};
+  Mark mark{trouble.kind, id_of(job, trouble.spot), badness_of(trouble), severity_of(trouble.kind)};
   if (family_of(trouble.kind) == TroubleFamily::margin) mark.id.clear();
   return mark;
 }
@@ -162,15 +164,18 @@ Verdict Trials::compare(const Effect& effect, const Mark& target) const {
   const auto find = [](const std::vector<Mark>& marks, const Mark& wanted) {
     return std::find_if(marks.begin(), marks.end(), [&](const Mark& mark) { return same_matter(mark, wanted); });
   };
+  // What had no supply, or was shorted, may show warnings of its own once it is alive.
+  const bool revives = family_of(target.kind) == TroubleFamily::other && target.severity == Severity::error;
+  const Severity tolerated = revives ? Severity::warning : Severity::note;
   for (const Mark& after : effect.marks) {
-    if (severity_of(after.kind) == Severity::note || same_matter(after, target)) continue;
+    if (after.severity <= tolerated || same_matter(after, target)) continue;
     const auto old = find(before_, after);
-    if (old == before_.end() || severity_of(after.kind) > severity_of(old->kind)) return Verdict::no_use;
+    if (old == before_.end() || after.severity > old->severity) return Verdict::no_use;
     if (after.badness > old->badness + tolerated_worsening) return Verdict::no_use;
   }
   const auto left = find(effect.marks, target);
   if (left == effect.marks.end()) return Verdict::cures;
-  if (severity_of(left->kind) > severity_of(target.kind)) return Verdict::no_use;
+  if (left->severity > target.severity) return Verdict::no_use;
   return left->badness <= target.badness * (1 - least_help) ? Verdict::helps : Verdict::no_use;
 }
 

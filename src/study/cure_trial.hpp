@@ -27,6 +27,7 @@ struct Mark {
   TroubleKind kind = TroubleKind::unsolved;
   std::string id;      // of the object; empty for margins, which may move to another lamp
   double badness = 0;  // how far beyond the limit: volts at lamps, a share elsewhere
+  Severity severity = Severity::error;
 };
 [[nodiscard]] Mark mark_of(const job::Job& job, const Trouble& trouble);
 [[nodiscard]] bool same_matter(const Mark& p, const Mark& q);

@@ -18,7 +18,7 @@ constexpr std::size_t most_path_cables = 40;
 }  // namespace
 
 bool CureSearch::spent(const Hunt& hunt) const {
-  return trials_.solves() - hunt.solves_at_start >= most_solves_per_trouble;
+  return trials_.solves() >= most_solves_per_job || trials_.solves() - hunt.solves_at_start >= most_solves_per_trouble;
 }
 
 Verdict CureSearch::probe(const Hunt& hunt, const Candidate& candidate) {

@@ -16,6 +16,8 @@ namespace duskwire::study {
 
 // Most networks that one trouble may have solved.
 inline constexpr std::uint32_t most_solves_per_trouble = 60;
+// Of all troubles of one job together.
+inline constexpr std::uint32_t most_solves_per_job = 600;
 inline constexpr std::size_t most_cures = 3;
 
 class CureSearch {

@@ -169,7 +169,7 @@ class Words {
     }
   }
 
-  [[nodiscard]] std::string window() const { return window_words(built_.lamps[trouble_.spot.index]); }
+  [[nodiscard]] const Lamp& lamp() const { return built_.lamps[trouble_.spot.index]; }
 
   [[nodiscard]] std::string corner(std::uint32_t index) const {
     return corner_words(built_.corners[index], built_.corners.front());
@@ -178,21 +178,18 @@ class Words {
   void say_lamp() {
     measure("V");
     finding_.provenance = {"window of the item", "", computed, "go by the marking of the article"};
-    const LampNumbers& lamp = numbers_.lamps[trouble_.spot.index];
-    const std::string nominal = worded(lamp.nominal_v, volt_unit);
+    const LampNumbers& numbers = numbers_.lamps[trouble_.spot.index];
+    const std::string nominal = worded(numbers.nominal_v, volt_unit);
     const WordedPair volts = worded_apart(trouble_.measured, trouble_.limit, volt_unit);
     std::string& message = finding_.message;
     switch (trouble_.kind) {
       case TroubleKind::lamp_off:
-        message = fmt::format("{} stays dark: it sees {}, its window is {}.", name(), nominal, window());
+        message = fmt::format("{} stays dark: it sees {}, its window is {}.", name(), nominal, window_words(lamp()));
         break;
       case TroubleKind::lamp_not_regulated:
-        message = fmt::format("{} is dim: it sees {} and holds its light from {} up ({} at worst, {}).", name(),
-                              volts.measured, volts.limit, worded(lamp.low_v, volt_unit), corner(lamp.low_corner));
-        break;
-      case TroubleKind::lamp_over:
-        message = fmt::format("{} sees {} and {} at worst ({}): above its window of {}.", name(), nominal,
-                              volts.measured, corner(trouble_.other), window());
+        message =
+            fmt::format("{} is dim: it sees {} and holds its light from {} up ({} at worst, {}).", name(),
+                        volts.measured, volts.limit, worded(numbers.low_v, volt_unit), corner(numbers.low_corner));
         break;
       case TroubleKind::lamp_low:
         message = fmt::format("{} sees {} nominally and {} at worst ({}): below {}.", name(), nominal, volts.measured,
@@ -200,14 +197,13 @@ class Words {
         break;
       default:
         message = fmt::format("{} sees {} nominally and {} at worst ({}): above its window of {}.", name(), nominal,
-                              volts.measured, corner(trouble_.other), window());
+                              volts.measured, corner(trouble_.other), window_words(lamp(), {}, volts.limit));
     }
   }
 
   [[nodiscard]] std::string low_limit(const std::string& limit) const {
-    const Lamp& lamp = built_.lamps[trouble_.spot.index];
-    if (trouble_.limit > lamp.window_min_v) return fmt::format("the {} from which it holds its light", limit);
-    return fmt::format("its window of {}", window());
+    if (trouble_.limit > lamp().window_min_v) return fmt::format("the {} from which it holds its light", limit);
+    return fmt::format("its window of {}", window_words(lamp(), limit));
   }
 
   void say_load() {

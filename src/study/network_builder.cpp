@@ -174,10 +174,11 @@ class Builder {
     if (!length) book_.add(TroubleKind::length_missing, spot, "", cable.length_m.value_or(0));
     if (!item || !length || from == none || to == none || from == to) return;
     if (length->route_m == 0) book_.add(TroubleKind::length_zero, spot);
+    const double length_m = book_.at_least(0, length->cut_m(), 0, spot, "the length with slack");
     built_.segment_of_cable[c] = to_index(network_.segments.size());
     const double ohm_per_m =
         cable_ohm_per_m(*item, item_spot(SpotKind::cable_item, job_.catalogue.cables, item), book_);
-    add_segment(from, to, ohm_per_m * length->cut_m(), {c, false, length->cut_m()}, cable.crossed);
+    add_segment(from, to, ohm_per_m * length_m, {c, false, length_m}, cable.crossed);
   }
 
   void set_conditions() {

@@ -51,10 +51,15 @@ double TroubleBook::at_least(double least, double value, double instead, Spot sp
   return instead;
 }
 
+double TroubleBook::rating(double value, double instead, Spot spot, const char* field) {
+  constexpr double least_known = 1e-3;
+  return value == 0 ? 0 : at_least(least_known, value, instead, spot, field);
+}
+
 electrical::Transformer transformer_part(const job::TransformerItem& item, Spot item_spot, TroubleBook& book) {
   electrical::Transformer part;
   part.r_shared_ohm = book.at_least(0, item.r_shared_ohm, 0, item_spot, "r_shared_ohm");
-  part.rating_va = book.at_least(0, item.rating_va, 0, item_spot, "rating_va");
+  part.rating_va = book.rating(item.rating_va, 0, item_spot, "rating_va");
   part.core_loss_w = book.at_least(0, item.core_loss_w, 0, item_spot, "core_loss_w");
   return part;
 }
@@ -65,9 +70,9 @@ electrical::Output output_part(const job::Output& output, const job::Transformer
   part.emf_v = book.at_least(0, output.tap_v, 0, spot, "tap_v");
   if (item) {
     part.r_own_ohm = book.at_least(0, item->r_own_ohm, 0, item_spot, "r_own_ohm");
-    part.limit_a = book.at_least(0, item->output_limit_a, 0, item_spot, "output_limit_a");
+    part.limit_a = book.rating(item->output_limit_a, 0, item_spot, "output_limit_a");
   }
-  if (output.limit_a) part.limit_a = book.at_least(0, *output.limit_a, part.limit_a, spot, "limit_a");
+  if (output.limit_a) part.limit_a = book.rating(*output.limit_a, part.limit_a, spot, "limit_a");
   return part;
 }
 
@@ -124,7 +129,8 @@ Lamp lamp_part(const job::LuminaireItem& item, const electrical::Load& load, flo
   lamp.window_min_v = std::isfinite(item.window_min_v) ? std::max(0.0, item.window_min_v) : 0;
   lamp.window_max_v = load.v_max;
   lamp.floor_v = is_led(item.lamp) ? std::max(lamp.window_min_v, load.v_regulation_min) : lamp.window_min_v;
-  lamp.power_factor = load.power_va > 0 ? std::clamp(item.power_w / load.power_va, 0.0, 1.0) : 1;
+  const bool known_watts = item.power_w > 0 && load.power_va > 0;
+  lamp.power_factor = known_watts ? std::min(1.0, item.power_w / load.power_va) : 1;
   lamp.counts = load.power_va > 0 && level > 0;
   return lamp;
 }

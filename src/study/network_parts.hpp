@@ -19,6 +19,8 @@ class TroubleBook {
   void add(TroubleKind kind, Spot spot, std::string detail = {}, double measured = 0);
   // `value` where it is a number from `least` up, else `instead`, with a bad_value at the spot.
   double at_least(double least, double value, double instead, Spot spot, const char* field);
+  // The same for a rating, where 0 stands for not known and the next real value is far from it.
+  double rating(double value, double instead, Spot spot, const char* field);
 
  private:
   Troubles& troubles_;
