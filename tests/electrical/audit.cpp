@@ -95,7 +95,7 @@ class Auditor {
       expected = LampState::off;
     } else if (load.v_max > 0 && size_v > load.v_max) {
       expected = LampState::over;
-    } else if (led && size_v < load.v_regulation_min) {
+    } else if (led && size_v < holding_volts(load)) {
       expected = LampState::dim;
     }
     const bool free = !led && expected == LampState::regulated;

@@ -11,12 +11,17 @@
 namespace duskwire::electrical::testing {
 
 inline constexpr double fade_in_v = 0.25;         // LED kinds: from cut-off to cut-off + this the current fades in
-inline constexpr double leak_s = 1e-6;            // LED kinds below cut-off: what is left of them
+inline constexpr double leak_s = 1e-6;            // LED kinds with power, below cut-off: what is left of them
 inline constexpr double least_bridge_ohm = 1e-6;  // a bridge is never less
 inline constexpr double filament_linear = 0.05;   // below this share of its rated volts a filament is a plain resistor
 
 [[nodiscard]] inline bool is_led_kind(LoadKind kind) {
   return kind == LoadKind::regulated_led || kind == LoadKind::constant_current_led;
+}
+
+// From here up an LED holds its light: in its regulation range and faded in fully.
+[[nodiscard]] inline double holding_volts(const Load& load) {
+  return std::max(load.v_regulation_min, load.v_cut_off + fade_in_v);
 }
 
 [[nodiscard]] inline double load_va(const Network& network, const Condition& condition, std::size_t load) {
@@ -26,6 +31,7 @@ inline constexpr double filament_linear = 0.05;   // below this share of its rat
 
 // Current at v >= 0.
 [[nodiscard]] inline double forward_current_a(const Load& load, double va, double v) {
+  if (va <= 0) return 0;
   const double fade = std::clamp((v - load.v_cut_off) / fade_in_v, 0.0, 1.0);
   switch (load.kind) {
     case LoadKind::regulated_led:

@@ -9,6 +9,8 @@
 #include <limits>
 #include <vector>
 
+#include "electrical/load_model.hpp"
+#include "electrical/loads.hpp"
 #include "electrical/random_networks.hpp"
 #include "electrical/solver.hpp"
 
@@ -31,7 +33,7 @@ bool lit(const RandomCase& random, std::size_t load) {
 
 bool all_regulated(const RandomCase& random, const Solution& solution) {
   for (std::size_t i = 0; i < solution.load_state.size(); ++i) {
-    if (lit(random, i) && std::abs(solution.load_v[i]) < random.network.loads[i].v_regulation_min) return false;
+    if (lit(random, i) && std::abs(solution.load_v[i]) < holding_v(random.network.loads[i])) return false;
   }
   return true;
 }
@@ -114,7 +116,8 @@ TEST(Monotony, LengthMarginIsWhereTheFirstLampLeavesRegulation) {
   });
 }
 
-// A bridge of next to nothing in the network without lamps carries the short-circuit current.
+// A bridge of next to nothing in the network without lamps carries the short-circuit current. (The least bridge is a
+// microohm, which is up to 2e-4 of what lies before it in these networks.)
 TEST(Monotony, ShortCircuitCurrentIsThatOfABoltedBridge) {
   int compared = 0;
   for (std::uint64_t seed = 64000; seed < 64300; ++seed) {
@@ -132,7 +135,7 @@ TEST(Monotony, ShortCircuitCurrentIsThatOfABoltedBridge) {
       Condition condition = random.condition;
       condition.load_level.clear();
       const double bridge_a = std::abs(solved(bolted, condition).bridge_a.back());
-      EXPECT_NEAR(shorts.node_a[node], bridge_a, 1e-4 * bridge_a + 1e-6) << "seed " << seed << " node " << node;
+      EXPECT_NEAR(shorts.node_a[node], bridge_a, 3e-4 * bridge_a + 1e-6) << "seed " << seed << " node " << node;
       compared += bridge_a > 1;
     }
   }
@@ -153,7 +156,8 @@ TEST(Monotony, LoneLampSeesWhatItSeesWhenAllOthersAreOff) {
     const std::uint32_t lamp = Dice(seed).below(static_cast<std::uint32_t>(random.network.loads.size()));
     condition.load_level.assign(random.network.loads.size(), 0.0f);
     condition.load_level[lamp] = 1.0f;
-    EXPECT_NEAR(lone_v[lamp], solve(*prepared.value(), condition, *workspace).load_v[lamp], 1e-6)
+    // Lamps switched off still leak 1 microsiemens each below their cut-off; the lone lamp is reckoned without them.
+    EXPECT_NEAR(lone_v[lamp], solve(*prepared.value(), condition, *workspace).load_v[lamp], 1e-4)
         << "seed " << seed << " lamp " << lamp;
     ++compared;
   }

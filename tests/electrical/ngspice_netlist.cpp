@@ -98,14 +98,11 @@ class Writer {
   void load(std::size_t i) {
     const Load& load = network_.loads[i];
     const double va = load_va(network_, condition_, i);
-    if (!conducts(load, va)) return;
+    if (va <= 0) return;
     const std::string plus = point(load.plus);
     const std::string minus = point(load.minus);
     line("b{} {} {} i={}", i, plus, minus, law(load, va, fmt::format("v({},{})", plus, minus)));
   }
-
-  // Even a lamp that is dimmed to nothing leaks below its cut-off.
-  static bool conducts(const Load& load, double va) { return is_led_kind(load.kind) || va > 0; }
 
   // The law of load_model.hpp as an expression, odd in the volts; v(lam) scales the power, not the leak.
   static std::string law(const Load& load, double va, const std::string& volts) {
@@ -150,7 +147,7 @@ class Writer {
     for (const Bridge& bridge : network_.bridges) tie(bridge.p, bridge.q);
     for (std::size_t i = 0; i < network_.loads.size(); ++i) {
       const Load& load = network_.loads[i];
-      if (conducts(load, load_va(network_, condition_, i))) tie(load.plus, load.minus);
+      if (load_va(network_, condition_, i) > 0) tie(load.plus, load.minus);
     }
   }
 
