@@ -57,6 +57,7 @@ double steepest_rise_s(double s_va, double v_floor) { return s_va / v_floor * ba
 LoadPoint load_point(const Load& load, double s_va, double v) {
   const double size_v = std::abs(v);
   LoadPoint point;
+  if (s_va <= 0) return point;
   switch (load.kind) {
     case LoadKind::regulated_led:
       point = regulated_point(s_va, regulation_floor(load.v_regulation_min), load.v_cut_off, size_v);
@@ -98,7 +99,7 @@ LampState load_state(const Load& load, double s_va, double v) {
   const double dark_v = is_led(load.kind) ? load.v_cut_off : filament_linear_below * load.rated_v;
   if (s_va <= 0 || size_v <= dark_v) return LampState::off;
   if (load.v_max > 0 && size_v > load.v_max) return LampState::over;
-  return size_v < load.v_regulation_min ? LampState::dim : LampState::regulated;
+  return size_v < holding_v(load) ? LampState::dim : LampState::regulated;
 }
 
 void LoadBank::add_empty() {
@@ -140,13 +141,15 @@ LinearisationCheck linearise_regulated(const LoadBank& bank, const double* s_va,
     const double capped = raw < 1 ? raw : 1.0;
     const double t = capped > 0 ? capped : 0.0;
     const double t_slope = raw == t ? band_inv : 0.0;
-    const double leak_a = off_leak_s * size_v;
+    const double leak_s = s_va[k] > 0 ? off_leak_s : 0.0;
+    const double leak_a = leak_s * size_v;
     const double current = std::copysign(t * body_a + (1 - t) * leak_a, v[k]);
-    const double slope = t * body_slope + (1 - t) * off_leak_s + t_slope * (body_a - leak_a);
+    const double slope = t * body_slope + (1 - t) * leak_s + t_slope * (body_a - leak_a);
     const double miss = std::abs(current - (slope_s[k] * v[k] + offset_a[k]));
     worst = miss > worst ? miss : worst;
-    // An empty slot (s = 0) has room at any voltage worth looking at: it counts 0.
-    const double counted = s_va[k] > 0 ? room_v : 0.0;
+    // Below regulation is also what has not faded in fully. An empty slot (s = 0) counts 0.
+    const double least_room = room_v < raw - 1 ? room_v : raw - 1;
+    const double counted = s_va[k] > 0 ? least_room : 0.0;
     lowest_room = counted < lowest_room ? counted : lowest_room;
     slope_s[k] = slope;
     offset_a[k] = current - slope * v[k];
@@ -159,10 +162,10 @@ LinearisationCheck linearise_monotone(const LoadBank& bank, const double* s_va, 
   LinearisationCheck check;
   for (std::size_t k = first; k < last; ++k) {
     const double size_v = std::abs(v[k]);
-    const double current =
-        std::copysign(regulated_point(s_va[k], bank.v_reg[k], bank.v_cut[k], size_v).current_a, v[k]);
+    const double drawn_a = s_va[k] > 0 ? regulated_point(s_va[k], bank.v_reg[k], bank.v_cut[k], size_v).current_a : 0.0;
+    const double current = std::copysign(drawn_a, v[k]);
     check.residual_a = std::max(check.residual_a, std::abs(current - (slope_s[k] * v[k] + offset_a[k])));
-    const bool below = s_va[k] > 0 && size_v < bank.v_reg[k];
+    const bool below = s_va[k] > 0 && size_v < std::max(bank.v_reg[k], bank.v_cut[k] + cut_off_band_v);
     check.below_regulation = check.below_regulation || below;
     slope_s[k] = below ? steepest_rise_s(s_va[k], bank.v_reg[k]) : 0.0;
     offset_a[k] = current - slope_s[k] * v[k];
@@ -194,7 +197,7 @@ LinearisationCheck linearise(const LoadBank& bank, const double* s_va, const dou
     const std::uint32_t slot = special.slot;
     LoadPoint point = load_point(special.load, special_s_va[j], v[slot]);
     const bool led = special.load.kind == LoadKind::constant_current_led && special_s_va[j] > 0;
-    const bool below = led && std::abs(v[slot]) < regulation_floor(special.load.v_regulation_min);
+    const bool below = led && std::abs(v[slot]) < holding_v(special.load);
     check.below_regulation = check.below_regulation || below;
     if (mode == Linearisation::monotone && below) {
       point.slope_s = special_s_va[j] / special.load.rated_v * band_inv + off_leak_s;

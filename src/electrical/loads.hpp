@@ -4,6 +4,7 @@
 //
 // regulated LED         I = t S / max(V, v_regulation_min) + (1 - t) off_leak_s V
 // constant-current LED  I = t S / rated_v                  + (1 - t) off_leak_s V
+//   (nothing at S = 0: switched off, or dimmed to nothing)
 //   with t = clamp((V - v_cut_off) / cut_off_band_v, 0, 1): the driver fades in over a narrow band, so that a steady
 //   state exists at every supply; the leak gives a severed conductor a defined potential.
 // filament              I = S / rated_v (V / rated_v)^0.6, straight through zero below 5 % of rated_v
@@ -42,6 +43,12 @@ struct LoadPoint {
 
 [[nodiscard]] inline bool is_led(LoadKind kind) {
   return kind == LoadKind::regulated_led || kind == LoadKind::constant_current_led;
+}
+
+// From here up the lamp holds its light: its regulation range, but not before an LED has faded in fully.
+[[nodiscard]] inline double holding_v(const Load& load) {
+  const double faded_in_v = is_led(load.kind) ? load.v_cut_off + cut_off_band_v : 0.0;
+  return load.v_regulation_min > faded_in_v ? load.v_regulation_min : faded_in_v;
 }
 
 // A row of loads as arrays, one per slot. Slots of other kinds than regulated LED stand as an empty slot (never draws,

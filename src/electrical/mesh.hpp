@@ -98,7 +98,7 @@ class MeshBackend {
  public:
   MeshBackend(const MeshPart& part, MeshState& state) : part_(part), state_(state) {}
 
-  [[nodiscard]] double tolerance_a() const { return residual_tolerance_a; }
+  [[nodiscard]] double tolerance_a() const { return 0.5 * residual_tolerance_a; }
   void start_unloaded();
   LinearisationCheck linearise(Linearisation mode);
   bool step();

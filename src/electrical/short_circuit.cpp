@@ -98,7 +98,7 @@ double lone_v(const Load& load, double s_va, double emf_v, double r_ohm) {
     const LoadPoint point = load_point(load, s_va, v);
     const double slope = 1.0 + r_ohm * point.slope_s;
     const double next = slope > 0 ? v - excess(v) / slope : -1.0;
-    if (next < 0 || (is_led(load.kind) && next < load.v_regulation_min)) break;  // leaves the convex range
+    if (next < 0 || (is_led(load.kind) && next < holding_v(load))) break;  // leaves the convex range
     if (std::abs(next - v) <= 1e-12 * size_v) return std::copysign(next, emf_v);
     v = next;
   }

@@ -68,7 +68,7 @@ inline void read_light(const Load& load, double level, double load_factor, doubl
                        std::size_t index) {
   const double size_v = std::abs(v);
   // The usual lamp first: it decides how long a large network takes to read out.
-  const bool usual = load.kind == LoadKind::regulated_led && size_v >= load.v_regulation_min + cut_off_band_v &&
+  const bool usual = load.kind == LoadKind::regulated_led && size_v >= holding_v(load) &&
                      (size_v <= load.v_max || load.v_max == 0) && level > 0 && load.power_va > 0;
   if (usual) {
     solution.load_light[index] = level;
@@ -208,7 +208,7 @@ RegulatedRun run_regulated(const Prepared& prepared, const Condition& condition,
     if (load == nothing || prepared.network.loads[load].power_va <= 0) return;
     const Load& lamp = prepared.network.loads[load];
     if (!is_led(lamp.kind) || level_of(condition, load) <= 0) return;
-    const double room_v = std::abs(v) - lamp.v_regulation_min;
+    const double room_v = std::abs(v) - holding_v(lamp);
     if (room_v < least_room_v) {
       least_room_v = room_v;
       run.lowest_load = load;
