@@ -112,7 +112,8 @@ class LampTable {
           "the heads name neither \"item\" (of the stock catalogue) nor \"watts\". The first line names the columns, "
           "such as name,item,x_m,y_m.");
     }
-    if (places_[index_of(Column::x)].has_value() != places_[index_of(Column::y)].has_value()) {
+    const bool lone = places_[index_of(Column::x)].has_value() != places_[index_of(Column::y)].has_value();
+    if (lone && !has_errors(read_.problems)) {
       report(row.line, 1, Severity::error, "", "columns for both x and y, or for neither",
              "a place needs both x and y.");
     }
