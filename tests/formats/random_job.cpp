@@ -130,10 +130,8 @@ class RandomVisitor {
   }
   void make(std::vector<std::string>& out, const Refs& rule) { make(out.emplace_back(), rule.each); }
   template <class M>
-    requires std::is_same_v<M, inner_t<M>>
-  void make(M& out, const Part&) {
-    out = random_shape<M>(dice_, made_);
-  }
+  requires std::is_same_v<M, inner_t<M>>
+  void make(M& out, const Part&) { out = random_shape<M>(dice_, made_); }
   template <class M>
   void make(std::vector<M>& out, const List&) {
     while (out.size() < most_entries) out.push_back(random_shape<M>(dice_, made_));
