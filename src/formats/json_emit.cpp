@@ -3,9 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <cstdint>
+#include <iterator>
 
 #include "formats/json_text.hpp"
 #include "formats/utf8.hpp"
@@ -88,10 +88,8 @@ class Emitter {
       out_ += "null";
       return;
     }
-    char digits[32];
     // Adding zero drops the sign of a negative zero, which reads back as the integer 0.
-    const auto end = std::to_chars(std::begin(digits), std::end(digits), value + 0.0).ptr;
-    out_.append(digits, end);
+    fmt::format_to(std::back_inserter(out_), "{}", value + 0.0);
   }
 
   void text(const std::string& raw) {

@@ -5,11 +5,11 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <optional>
 #include <set>
 
+#include "base/decimal.hpp"
 #include "base/nearest.hpp"
 #include "base/units.hpp"
 #include "formats/csv_table.hpp"
@@ -257,11 +257,10 @@ class LampTable {
     const std::size_t comma = value.find(',');
     if (comma != std::string::npos && table_.separator != ',') value[comma] = '.';
     if (value[0] == '+') value.erase(0, 1);
-    double parsed = 0;
-    const auto [end, failure] = std::from_chars(value.data(), value.data() + value.size(), parsed);
-    const bool whole = failure == std::errc{} && end == value.data() + value.size();
+    const auto [parsed, length] = leading_number(value);
+    const bool whole = length == value.size();
     if (whole && parsed >= min && parsed <= max) return parsed + 0.0;  // no negative zero
-    const bool begins = failure == std::errc{} && !whole && end != value.data();
+    const bool begins = length > 0 && !whole;
     report(row.line, column_number(column), Severity::error, shown,
            fmt::format("a number from {:g} to {:g} {}", min, max, unit),
            fmt::format("\"{}\" is {}{}", shown, whole ? "out of range" : "not a number",

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "formats/requests.hpp"
+
+#include <utility>
+
+#include "formats/shape_requests.hpp"
+// After the shapes that it reads.
+#include "formats/read_shape.hpp"
+
+namespace duskwire::formats {
+namespace {
+
+// `fill(context, tree, request)` reads the tree.
+template <class Request, class Fill>
+ReadRequest<Request> read_request(std::string_view text, const Fill& fill) {
+  ParsedText parsed = parse_text(text);
+  Context context;
+  context.add(std::move(parsed.problems));
+  ReadRequest<Request> read;
+  if (parsed.tree) fill(context, *parsed.tree, read.request.emplace());
+  read.problems = context.take();
+  if (has_errors(read.problems)) read.request.reset();
+  return read;
+}
+
+}  // namespace
+
+ReadRequest<CheckRequest> read_check_request(std::string_view text) {
+  return read_request<CheckRequest>(
+      text, [](Context& context, const Json& tree, CheckRequest& out) { read_shape(context, tree, out); });
+}
+
+ReadRequest<AskRequest> read_ask_request(std::string_view text) {
+  return read_request<AskRequest>(text, [](Context& context, const Json& tree, AskRequest& out) {
+    read_shape(context, tree, out.question, {"units"});
+    if (!tree.is_object() || !tree.contains("units")) return;
+    const Context::Scope scope(context, "units");
+    read_value(context, tree["units"], out.units, OneOf{}, {"units", optional, "Units of the answer's words"});
+  });
+}
+
+ReadRequest<StartRequest> read_start_request(std::string_view text) {
+  return read_request<StartRequest>(
+      text, [](Context& context, const Json& tree, StartRequest& out) { read_shape(context, tree, out); });
+}
+
+}  // namespace duskwire::formats

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: Apache-2.0
+// What a program asks of the engine beside a job, as JSON: how to check, a quick question, a table of lamps to begin
+// from. The keys are those of the structs that they fill.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "base/problem.hpp"
+#include "job/site.hpp"
+#include "study/ask.hpp"
+
+namespace duskwire::formats {
+
+struct CheckRequest {
+  bool cures = true;
+  std::string ruleset;  // id; empty: as the job says
+};
+
+struct AskRequest {
+  study::Question question;  // without the lists to choose from
+  job::DisplayUnits units = job::DisplayUnits::metric;
+};
+
+struct StartRequest {
+  std::string title = "New garden";
+  std::string created;
+  job::Site site;
+  std::string lamps_csv;
+};
+
+// A request only where no problem is an error.
+template <class Request>
+struct ReadRequest {
+  std::optional<Request> request;
+  Problems problems;
+};
+
+[[nodiscard]] ReadRequest<CheckRequest> read_check_request(std::string_view text);
+[[nodiscard]] ReadRequest<AskRequest> read_ask_request(std::string_view text);
+[[nodiscard]] ReadRequest<StartRequest> read_start_request(std::string_view text);
+
+}  // namespace duskwire::formats

@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "wasm/verbs.hpp"
+
+#include <fmt/format.h>
+
+#include <exception>
+#include <optional>
+#include <utility>
+
+#include "estimate/materials.hpp"
+#include "formats/advice_json.hpp"
+#include "formats/answer_json.hpp"
+#include "formats/changes_json.hpp"
+#include "formats/embedded.hpp"
+#include "formats/job_reader.hpp"
+#include "formats/job_writer.hpp"
+#include "formats/json_text.hpp"
+#include "formats/lamps_csv.hpp"
+#include "formats/materials_json.hpp"
+#include "formats/problems_json.hpp"
+#include "formats/report_json.hpp"
+#include "formats/requests.hpp"
+#include "study/advise.hpp"
+#include "study/ask.hpp"
+#include "study/check.hpp"
+#include "study/starter.hpp"
+#include "wasm/shelf.hpp"
+
+namespace duskwire::wasm {
+namespace {
+
+using formats::Json;
+using Texts = std::vector<std::string_view>;
+
+Reply answer(const Json& tree) { return {false, formats::compact_text(tree)}; }
+
+Reply refuse_input(const std::string& what, const Problems& problems) {
+  for (const Problem& problem : problems) {
+    if (problem.severity != Severity::error) continue;
+    const std::string place = problem.pointer.empty() ? "" : problem.pointer + ": ";
+    return refuse({ErrorCode::invalid, fmt::format("{} cannot be used. {}{}", what, place, problem.message)}, problems);
+  }
+  return refuse({ErrorCode::invalid, what + " cannot be used."}, problems);
+}
+
+// A job with errors is checked and shown as far as it can be read; there is no report where it cannot.
+Reply check(const Texts& given) {
+  const auto asked = formats::read_check_request(given[1]);
+  if (!asked.request) return refuse_input("The options of check", asked.problems);
+  const formats::ReadJob read = formats::read_job_leniently(given[0]);
+  Json out;
+  out["problems"] = formats::problems_json(read.problems);
+  if (read.job) {
+    const std::string& wanted = asked.request->ruleset.empty() ? read.job->site.ruleset : asked.request->ruleset;
+    const study::Ruleset* ruleset = ruleset_of(wanted);
+    if (!ruleset) return refuse({ErrorCode::not_found, fmt::format("There is no ruleset \"{}\".", wanted)});
+    out["report"] = formats::report_json(study::check(*read.job, *ruleset, stock(), {.cures = asked.request->cures}));
+  }
+  return answer(out);
+}
+
+Reply validate(const Texts& given) { return answer(formats::problems_json(formats::read_job(given[0]).problems)); }
+
+Reply apply_changes(const Texts& given) {
+  const formats::ReadJob read = formats::read_job(given[0]);
+  if (!read.job) return refuse_input("The job", read.problems);
+  const formats::ReadChanges changes = formats::read_changes(given[1]);
+  if (!changes.changes) return refuse_input("The changes", changes.problems);
+  const Result<job::Job> changed = job::apply(*read.job, *changes.changes, stock());
+  if (!changed) return refuse(changed.error());
+  return {false, formats::write_job(changed.value())};
+}
+
+Reply materials(const Texts& given) {
+  const formats::ReadJob read = formats::read_job(given[0]);
+  if (!read.job) return refuse_input("The job", read.problems);
+  return answer(formats::materials_json(estimate::materials(*read.job, stock())));
+}
+
+Reply advise(const Texts& given) {
+  const formats::ReadJob read = formats::read_job(given[0]);
+  if (!read.job) return refuse_input("The job", read.problems);
+  return answer(formats::advice_json(study::advise(*read.job, stock())));
+}
+
+Reply ask(const Texts& given) {
+  auto asked = formats::read_ask_request(given[0]);
+  if (!asked.request) return refuse_input("The question", asked.problems);
+  asked.request->question.cables = sizes_to_choose(asked.request->units);
+  const Result<study::Answer> answered = study::ask(asked.request->question, asked.request->units);
+  if (!answered) return refuse(answered.error());
+  return answer(formats::answer_json(answered.value()));
+}
+
+Reply start_job(const Texts& given) {
+  const auto asked = formats::read_start_request(given[0]);
+  if (!asked.request) return refuse_input("The request", asked.problems);
+  const formats::StartRequest& request = *asked.request;
+  formats::ReadLamps table = formats::read_lamps_csv(request.lamps_csv, stock());
+  if (has_errors(table.problems) || table.lamps.empty()) return refuse_input("The table of lamps", table.problems);
+  const study::Ruleset* ruleset = ruleset_of(request.site.ruleset);
+  if (!ruleset) return refuse({ErrorCode::not_found, fmt::format("There is no ruleset \"{}\".", request.site.ruleset)});
+  const Result<job::Job> started =
+      study::start_job({request.title, request.created, request.site, std::move(table.lamps)}, *ruleset, stock());
+  if (!started) return refuse(started.error());
+  return {false, formats::write_job(started.value())};
+}
+
+Reply stock_file(const Texts&) { return {false, std::string(formats::embedded_stock_catalogue())}; }
+
+Reply rulesets(const Texts&) {
+  std::string list;
+  for (const std::string& id : formats::embedded_ruleset_ids()) {
+    list += list.empty() ? "[" : ",";
+    list += formats::embedded_ruleset(id);
+  }
+  return {false, list + "]"};
+}
+
+struct Verb {
+  std::string_view name;
+  std::size_t argument_count;
+  Reply (*run)(const Texts&);
+};
+
+constexpr Verb verbs[] = {
+    {"check", 2, check},      {"validate", 1, validate}, {"apply_changes", 2, apply_changes},
+    {"advise", 1, advise},    {"ask", 1, ask},           {"materials", 1, materials},
+    {"stock", 0, stock_file}, {"rulesets", 0, rulesets}, {"start_job", 1, start_job},
+};
+
+Reply call_unguarded(std::string_view name, const Texts& given) {
+  for (const Verb& verb : verbs) {
+    if (verb.name != name) continue;
+    if (given.size() == verb.argument_count) return verb.run(given);
+    return refuse(
+        {ErrorCode::invalid, fmt::format("\"{}\" takes {} texts, not {}.", name, verb.argument_count, given.size())});
+  }
+  return refuse({ErrorCode::unsupported, fmt::format("The engine has no verb \"{}\".", name)});
+}
+
+}  // namespace
+
+Reply refuse(const Error& error, const Problems& problems) {
+  constexpr const char* codes[] = {"", "unsupported", "invalid", "not_found", "conflict", "unavailable"};
+  Json out;
+  out["code"] = codes[static_cast<std::size_t>(error.code)];
+  out["message"] = error.message;
+  out["problems"] = formats::problems_json(problems);
+  return {true, formats::compact_text(out)};
+}
+
+Reply call(std::string_view verb, const std::vector<std::string_view>& given) {
+  try {
+    return call_unguarded(verb, given);
+  } catch (const std::exception& bug) {
+    return refuse({ErrorCode::unavailable, fmt::format("The engine failed at \"{}\": {}.", verb, bug.what())});
+  }
+}
+
+}  // namespace duskwire::wasm
