@@ -112,7 +112,7 @@ TEST(LampsCsv, CellsThatCannotBeUsedAreToldWithLineAndColumn) {
       {"a,,,,,", "line 2, column 2", "neither item nor watts"},
       {"a,path-2w,1 m,2,,", "line 2, column 3", "write the bare number, in m"},
       {"a,path-2w,one,2,,", "line 2, column 3", "not a number"},
-      {"a,path-2w,nan,2,,", "line 2, column 3", "out of range"},
+      {"a,path-2w,nan,2,,", "line 2, column 3", "not a number"},
       {"a,path-2w,1e9,2,,", "line 2, column 3", "out of range"},
       {"a,path-2w,1,,,", "line 2, column 4", "both x and y"},
       {"a,path-2w,1,2,,101", "line 2, column 6", "out of range"},
