@@ -10,8 +10,10 @@ namespace {
 // The nudges that keep every pivot away from zero: siemens on potentials, ohms on explicit currents.
 constexpr double nudge_s = 1e-9;
 constexpr double nudge_ohm = 1e-9;
+// Holds the first output's conductor B near earth potential: which point is called zero changes no current.
+constexpr double earth_s = 1.0;
 // Least resistance that an explicit edge has in the matrix.
-constexpr double floor_ohm = 1e-5;
+constexpr double floor_ohm = bridge_min_ohm;
 // No-load start: a weak tie across each lamp, so that a conductor that hangs on lamps alone has a potential.
 constexpr double start_slope_s = 1e-6;
 
@@ -45,6 +47,7 @@ void load_matrix(MeshState& state, const MeshPart& part, const Network& network)
   const auto diagonal = [&](std::uint32_t i) -> double& {
     return value[static_cast<std::size_t>(part.at_diagonal[i])];
   };
+  diagonal(part.sources.front().b) += earth_s;
   for (std::size_t e = 0; e < part.edges.size(); ++e) {
     const MeshPart::Edge& edge = part.edges[e];
     const double g = 1.0 / (edge.current == nothing ? state.edge_ohm[e] : std::max(state.edge_ohm[e], floor_ohm));
@@ -112,10 +115,10 @@ LinearisationCheck MeshBackend::linearise(Linearisation mode) {
   LinearisationCheck check = duskwire::electrical::linearise(
       part_.bank, state_.s_va.data(), state_.special_s_va.data(), state_.v.data(), 0, part_.lamps.size(), 0,
       part_.bank.special.size(), mode, state_.slope_s.data(), state_.offset_a.data());
-  // The new lines touch the loads at x, so that this is the true imbalance of every conductor point.
+  // The new lines touch the loads at x, so that this is the true imbalance of every conductor point (amperes) and of
+  // every explicit branch (volts).
   residual_of(state_.x, nullptr);
-  const auto potentials = static_cast<Eigen::Index>(2 * part_.nodes.size());
-  check.residual_a = state_.residual.head(potentials).cwiseAbs().maxCoeff();
+  check.residual_a = state_.residual.cwiseAbs().maxCoeff();
   return check;
 }
 
@@ -193,7 +196,7 @@ void MeshBackend::correct(const Eigen::VectorXd& residual, Eigen::VectorXd& upda
 
 bool MeshBackend::step() {
   constexpr int most_refinements = 6;
-  constexpr double good_enough = 1e-12;
+  constexpr double good_enough = 1e-17;  // in effect: until rounding stops it
   if (!factorise()) return false;
   double before = 0;
   for (int i = 0; i < most_refinements; ++i) {
@@ -217,6 +220,30 @@ void MeshBackend::solve_linear(const Eigen::VectorXd& rhs, Eigen::VectorXd& x) {
     correct(state_.residual, state_.update);
     x += state_.update;
   }
+}
+
+void MeshBackend::settle_loose_ends() {
+  std::vector<std::uint8_t> settled = part_.fed;
+  std::vector<std::uint8_t> powered(part_.lamps.size(), 0);
+  for (std::size_t j = 0; j < part_.lamps.size(); ++j) powered[j] = state_.s_va[j] > 0;
+  for (std::size_t j = 0; j < part_.bank.special.size(); ++j) {
+    powered[part_.bank.special[j].slot] = state_.special_s_va[j] > 0;
+  }
+  for (std::size_t j = 0; j < part_.lamps.size(); ++j) {
+    if (powered[j] == 0) continue;
+    settled[part_.cluster[part_.lamps[j].plus]] = 1;
+    settled[part_.cluster[part_.lamps[j].minus]] = 1;
+  }
+  for (std::uint32_t point = 0; point < part_.cluster.size(); ++point) {
+    const std::uint32_t cluster = part_.cluster[point];
+    if (settled[cluster] != 0) continue;
+    settled[cluster] = 1;
+    const double shift_v = state_.x[point ^ 1u] - state_.x[point];
+    for (std::uint32_t other = 0; other < part_.cluster.size(); ++other) {
+      if (part_.cluster[other] == cluster) state_.x[other] += shift_v;
+    }
+  }
+  read_lamp_volts();
 }
 
 void MeshBackend::restore() {

@@ -65,6 +65,9 @@ struct MeshPart {
   std::vector<Coupling> couplings;
   std::vector<Lamp> lamps;  // in the order of `bank`
   LoadBank bank;
+  // Conductor points joined by metal have one cluster; `fed` if an output is among them.
+  std::vector<std::uint32_t> cluster;
+  std::vector<std::uint8_t> fed;
   SparseMatrix pattern;  // lower triangle
   std::vector<int> at_diagonal;
 };
@@ -105,6 +108,9 @@ class MeshBackend {
   void stiffen(double conductance_s);
   void save() { state_.saved_x = state_.x; }
   void restore();
+  // Metal that neither an output nor a lamp with power ties to anything takes the potential of the conductor beside it,
+  // so that a loose end reads 0 volts.
+  void settle_loose_ends();
   [[nodiscard]] bool not_above_saved() const;
 
   // Factorises the network with the present load slopes; then solves for injected currents (right-hand side), with

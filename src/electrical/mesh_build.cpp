@@ -30,6 +30,7 @@ class MeshBuilder {
     }
     add_couplings();
     for (std::uint32_t j = 0; j < network_.loads.size(); ++j) add_lamp(j);
+    find_clusters();
     lay_pattern();
     return std::move(mesh_);
   }
@@ -111,6 +112,22 @@ class MeshBuilder {
     if (!mine(load.plus.node)) return;
     mesh_.bank.add(load, j);
     mesh_.lamps.push_back({unknown(load.plus), unknown(load.minus), -1});
+  }
+
+  void find_clusters() {
+    const auto points = static_cast<std::uint32_t>(2 * mesh_.nodes.size());
+    std::vector<std::uint32_t>& cluster = mesh_.cluster;
+    cluster.resize(points);
+    for (std::uint32_t i = 0; i < points; ++i) cluster[i] = i;
+    const auto root = [&](std::uint32_t i) {
+      while (cluster[i] != i) i = cluster[i] = cluster[cluster[i]];
+      return i;
+    };
+    for (const MeshPart::Edge& edge : mesh_.edges) cluster[root(edge.p)] = root(edge.q);
+    for (std::uint32_t i = 0; i < points; ++i) cluster[i] = root(i);
+    mesh_.fed.assign(points, 0);
+    for (const MeshPart::Source& source : mesh_.sources)
+      mesh_.fed[cluster[source.a]] = mesh_.fed[cluster[source.b]] = 1;
   }
 
   [[nodiscard]] int place(std::uint32_t i, std::uint32_t j) const {

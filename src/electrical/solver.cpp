@@ -69,7 +69,7 @@ inline void read_light(const Load& load, double level, double load_factor, doubl
   const double size_v = std::abs(v);
   // The usual lamp first: it decides how long a large network takes to read out.
   const bool usual = load.kind == LoadKind::regulated_led && size_v >= holding_v(load) &&
-                     (size_v <= load.v_max || load.v_max == 0) && level > 0 && load.power_va > 0;
+                     (size_v <= load.v_max || load.v_max == 0) && level * load_factor * load.power_va > 0;
   if (usual) {
     solution.load_light[index] = level;
     solution.load_state[index] = LampState::regulated;
@@ -168,7 +168,10 @@ const Solution& solve(const Prepared& prepared, const Condition& condition, Work
   for (std::size_t i = 0; i < prepared.meshes.size(); ++i) {
     MeshState& state = workspace.meshes[i];
     MeshBackend backend(prepared.meshes[i], state);
-    take(solution, iterate(backend));
+    Outcome outcome = iterate(backend);
+    if (outcome.converged) polish(backend, outcome);
+    backend.settle_loose_ends();
+    take(solution, outcome);
     if (!state.x.allFinite()) {  // never pass a NaN on: an unsolvable part reads as dark and not converged
       state.x.setZero();
       std::fill(state.v.begin(), state.v.end(), 0.0);

