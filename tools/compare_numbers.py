@@ -7,8 +7,8 @@ import sys
 from pathlib import Path
 
 RELATIVE = 1e-9
-# Volts this small are the rounding of zero, for example on an island that only a leak holds.
-ABSOLUTE_V = 1e-12
+# Volts this small are the rounding of zero: a conductor that only a leak of a microsiemens holds is known to no less.
+ABSOLUTE_V = 1e-9
 
 
 def number(word: str) -> float | None:

@@ -136,12 +136,14 @@ void polish(Backend& backend, Outcome& outcome) {
     backend.save();
     const bool stepped = backend.step();
     const double after_a = stepped ? backend.linearise(Linearisation::tangent).residual_a : HUGE_VAL;
-    if (!(after_a < outcome.residual_a)) {
+    if (!(after_a <= backend.tolerance_a())) {
       backend.restore();
       backend.linearise(Linearisation::tangent);
       return;
     }
+    const bool helped = after_a < 0.5 * outcome.residual_a;
     outcome.residual_a = after_a;
+    if (!helped) return;
   }
 }
 

@@ -162,7 +162,10 @@ const Solution& solve(const Prepared& prepared, const Condition& condition, Work
   load_all(prepared, condition, workspace);
   for (const Forest::Block& block : prepared.forest.blocks) {
     ForestBlock backend(prepared.forest, block, workspace.forest);
-    take(solution, iterate(backend));
+    Outcome outcome = iterate(backend);
+    // Newton in the range arrives far below its tolerance; the slow descent stops at it.
+    if (outcome.converged && !outcome.regulated) polish(backend, outcome);
+    take(solution, outcome);
   }
   read_forest(prepared, condition, workspace, solution);
   for (std::size_t i = 0; i < prepared.meshes.size(); ++i) {
