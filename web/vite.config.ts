@@ -8,10 +8,10 @@ import { defineConfig } from 'vitest/config';
 import { offlinePlugin } from './tools/offline-plugin.ts';
 
 const root = import.meta.dirname;
-const built = process.env.DUSKWIRE_ENGINE ?? resolve(root, '../build/wasm');
-const missing = !existsSync(resolve(built, 'duskwire.mjs'));
-const engineFolder = missing ? resolve(root, 'src/engine/missing') : built;
-if (missing) console.warn(`The engine is missing (${built}/duskwire.mjs): tools/build_wasm.sh builds it.`);
+const engineFolder = process.env.DUSKWIRE_ENGINE ?? resolve(root, '../build/wasm');
+if (!existsSync(resolve(engineFolder, 'duskwire.mjs'))) {
+  throw new Error(`The engine is missing (${engineFolder}/duskwire.mjs): tools/build_wasm.sh builds it.`);
+}
 
 export default defineConfig({
   root,
