@@ -101,7 +101,9 @@ export function quantityText(si: number | null, quantity: Quantity, system: Unit
   return `${numberText(si, quantity, system, decimals)}${gap}${symbol}`;
 }
 
-/** What a field shows for editing: as many digits as it takes to be told from its neighbours, at most 6 decimals. */
+const editDecimals: Partial<Record<Quantity, number>> = { resistance: 8, angle: 6 };
+
+/** What a field shows for editing; where that is not touched the field hands back nothing, so nothing is rounded. */
 export function editText(si: number, quantity: Quantity, system: UnitSystem): string {
-  return String(Number(displayUnit(quantity, system).fromSi(si).toFixed(6)));
+  return String(Number(displayUnit(quantity, system).fromSi(si).toFixed(editDecimals[quantity] ?? 4)));
 }
