@@ -16,7 +16,7 @@ export interface LookOf {
 
 export const looks: Record<LampLook, LookOf> = {
   good: { word: 'in window', meaning: 'Inside its window in every case', shape: 'M6 1a5 5 0 1 0 0 10A5 5 0 0 0 6 1z', filled: true, tone: 'ok' },
-  edge: { word: 'leaves window in worst case', meaning: 'Inside at nominal, outside in the worst case', shape: 'M6 0.5 11.5 6 6 11.5 0.5 6z', filled: false, tone: 'warn' },
+  edge: { word: 'out at worst', meaning: 'Inside at nominal, outside in the worst case', shape: 'M6 0.5 11.5 6 6 11.5 0.5 6z', filled: false, tone: 'warn' },
   low: { word: 'too low', meaning: 'Below its window', shape: 'M0.8 1.5h10.4L6 11z', filled: true, tone: 'bad' },
   high: { word: 'too high', meaning: 'Above its window', shape: 'M0.8 10.5h10.4L6 1z', filled: true, tone: 'bad' },
   off: { word: 'dark', meaning: 'No supply, or below cut-off', shape: 'M1.5 1.5l9 9M10.5 1.5l-9 9', filled: false, tone: 'bad' },

@@ -1,0 +1,81 @@
+#!/usr/bin/env node
+// SPDX-License-Identifier: Apache-2.0
+// How long the page takes, in Debian's Chromium on the built page: first load (bytes over the wire with gzip, time to
+// the list of jobs) and the answer to a change (engine alone, and the whole way: document to text, worker, engine,
+// report back) for gardens of several sizes. Needs web/dist (npm run build).
+//   node tools/bench.mjs [--lamps 60,300,1000] [--rounds 40]
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { gzipSync } from 'node:zlib';
+import { chromium } from 'playwright-core';
+import { preview } from 'vite';
+import { bigGarden } from './big-garden.mjs';
+
+const { values } = parseArgs({ options: { lamps: { type: 'string', default: '60,300,1000' }, rounds: { type: 'string', default: '40' } } });
+const root = resolve(import.meta.dirname, '..');
+const rounds = Number(values.rounds);
+const quantile = (sorted, share) => sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))];
+const figures = (list) => {
+  const sorted = [...list].sort((a, b) => a - b);
+  return `median ${quantile(sorted, 0.5).toFixed(1).padStart(7)}   p95 ${quantile(sorted, 0.95).toFixed(1).padStart(7)}`;
+};
+
+const server = await preview({ root, preview: { port: 0 }, logLevel: 'silent' });
+const address = server.resolvedUrls.local[0];
+const browser = await chromium.launch({
+  executablePath: '/usr/bin/chromium',
+  args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+});
+
+function firstLoadBytes() {
+  const assets = readdirSync(join(root, 'dist/assets')).filter((name) => !name.endsWith('.json') && !name.includes('latin-ext'));
+  const files = ['index.html', ...assets.map((name) => `assets/${name}`)];
+  return files.map((name) => (name.endsWith('.woff2') ? readFileSync(join(root, 'dist', name)) : gzipSync(readFileSync(join(root, 'dist', name)))).length).reduce((a, b) => a + b);
+}
+
+async function firstLoad() {
+  const times = [];
+  for (let round = 0; round < 5; round += 1) {
+    const context = await browser.newContext({ serviceWorkers: 'block' });
+    const page = await context.newPage();
+    const start = performance.now();
+    await page.goto(address);
+    await page.getByRole('heading', { name: 'No job yet' }).waitFor();
+    times.push(performance.now() - start);
+    await context.close();
+  }
+  console.log(`first load   ${(firstLoadBytes() / 1000).toFixed(0)} kB compressed (page, letters, engine)   ms to the list of jobs: ${figures(times)}`);
+}
+
+async function change(count) {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
+  const page = await context.newPage();
+  await page.goto(address);
+  await page.getByLabel('Job file').setInputFiles({ name: 'garden.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(bigGarden(count))) });
+  await page.getByRole('application').waitFor();
+  await page.locator('nav').getByRole('button', { name: /^Transformers/ }).click();
+  const tap = page.getByLabel('Tap of T0-0', { exact: true });
+  await tap.waitFor();
+  await page.evaluate(() => {
+    window.answers = [];
+    new PerformanceObserver((list) => {
+      for (const { name, duration, detail } of list.getEntries()) {
+        if (name === 'duskwire check' && !detail.cures) window.answers.push([detail.engineMilliseconds, duration]);
+      }
+    }).observe({ type: 'measure' });
+  });
+  for (let round = 0; round < rounds; round += 1) {
+    await tap.selectOption(round % 2 ? '13' : '14');
+    await page.waitForFunction((wanted) => window.answers.length > wanted, round);
+  }
+  const answers = await page.evaluate(() => window.answers);
+  console.log(`${String(count).padStart(5)} lamps  engine ms: ${figures(answers.map(([engine]) => engine))}   whole way ms: ${figures(answers.map(([, whole]) => whole))}`);
+  await context.close();
+}
+
+await firstLoad();
+for (const count of values.lamps.split(',').map(Number)) await change(count);
+await browser.close();
+await server.close();
+process.exit(0);
