@@ -197,6 +197,14 @@ ParsedText parse_text(std::string_view text, const TextLimits& limits) {
             {{Severity::error, "", fmt::format("{} bytes", text.size()), fmt::format("at most {} bytes", limits.bytes),
               "The text is too long to be a job; pictures belong beside it, named by their hash."}}};
   }
+  // nlohmann takes a zero byte for the end of the text and would pass over whatever follows it.
+  const std::size_t zero = text.find('\0');
+  if (zero != std::string_view::npos) {
+    return {std::nullopt,
+            {{Severity::error, "", "a zero byte", "JSON text in UTF-8",
+              fmt::format("This is not JSON text: a zero byte stands at {}. Save the file as UTF-8 text.",
+                          place_of(text, zero + 1))}}};
+  }
   TreeBuilder builder(text, limits);
   const bool complete = Json::sax_parse(text.begin(), text.end(), &builder);
   return builder.take(complete);

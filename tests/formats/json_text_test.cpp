@@ -71,6 +71,17 @@ TEST(JsonText, WhatIsNotJsonIsRefused) {
   }
 }
 
+TEST(JsonText, NothingHidesBehindAZeroByte) {
+  using namespace std::string_view_literals;
+  for (const std::string_view bad : {"[1]\0[2]"sv, "[1]\0"sv, "\0[1]"sv, "[\n1,\0 2]"sv}) {
+    const ParsedText parsed = parse_text(bad);
+    EXPECT_FALSE(parsed.tree);
+    ASSERT_EQ(parsed.problems.size(), 1u);
+    EXPECT_NE(parsed.problems[0].message.find("zero byte"), std::string::npos) << parsed.problems[0].message;
+  }
+  EXPECT_NE(parse_text("[1]\n \0"sv).problems[0].message.find("line 2, column 2"), std::string::npos);
+}
+
 TEST(JsonText, ANumberTooLargeIsToldWithItsPlace) {
   const Problem problem = only_problem(parse_text(R"({"length_m": 1e999})"));
   EXPECT_EQ(problem.pointer, "/length_m");
