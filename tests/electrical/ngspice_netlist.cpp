@@ -131,9 +131,18 @@ class Writer {
     for (std::uint32_t node = 0; node < network_.node_count; ++node) {
       if (tie({node, Conductor::a}, {node, Conductor::b})) line("rf{} a{} b{} 1", node, node, node);
     }
-    for (std::uint32_t node = 0; node < network_.node_count; ++node) {
-      if (root(2 * node + 1) == 2 * node + 1) line("vg{} b{} 0 dc 0", node, node);
-    }
+    for (const Output& output : network_.outputs) ground(output.node);
+    for (std::uint32_t node = 0; node < network_.node_count; ++node) ground(node);
+  }
+
+  // At a winding where there is one: grounded at a conductor that floats on a lamp's leak, the whole part would hang
+  // from that leak, and the rounding of its currents (1e-12 A) is a microvolt across a microsiemens.
+  void ground(std::uint32_t node) {
+    grounded_.resize(tied_.size(), false);
+    const std::uint32_t part = root(2 * node + 1);
+    if (grounded_[part]) return;
+    grounded_[part] = true;
+    line("vg{} b{} 0 dc 0", node, node);
   }
 
   void tie_elements() {
@@ -156,18 +165,18 @@ class Writer {
     return index;
   }
 
-  // True if the two were not tied before. The root of a part is a point of conductor B where it has one.
+  // True if the two were not tied before.
   bool tie(const Terminal& p, const Terminal& q) {
-    std::uint32_t from = root(2 * p.node + (p.conductor == Conductor::b ? 1 : 0));
-    std::uint32_t to = root(2 * q.node + (q.conductor == Conductor::b ? 1 : 0));
+    const std::uint32_t from = root(2 * p.node + (p.conductor == Conductor::b ? 1 : 0));
+    const std::uint32_t to = root(2 * q.node + (q.conductor == Conductor::b ? 1 : 0));
     if (from == to) return false;
-    if (to % 2 == 0) std::swap(from, to);
     tied_[from] = to;
     return true;
   }
 
   const Network& network_;
   const Condition& condition_;
+  std::vector<bool> grounded_;       // by root in `tied_`
   std::vector<std::uint32_t> tied_;  // union-find over terminals: 2 node for A, 2 node + 1 for B
   std::string text_;
 };
