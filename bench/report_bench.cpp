@@ -100,10 +100,10 @@ study::Ruleset ruleset() {
   return formats::read_ruleset(text).ruleset.value_or(study::Ruleset{});
 }
 
-void report(benchmark::State& state) {
+void check_job(benchmark::State& state, const study::CheckOptions& options) {
   const job::Job job = sixty_lamps();
   const study::Ruleset rules = ruleset();
-  const study::Report once = study::check(job, rules, job.catalogue);
+  const study::Report once = study::check(job, rules, job.catalogue, options);
   // It is a whole report of a sound job, or the figure would mean nothing.
   if (rules.rules.empty()) state.SkipWithError("the ruleset was not read");
   if (once.lamps.size() != 60 || once.corners.size() < 5 || once.margin.load_factor <= 1 ||
@@ -111,11 +111,17 @@ void report(benchmark::State& state) {
     state.SkipWithError("the report is not whole");
   }
   for (auto _ : state) {
-    benchmark::DoNotOptimize(study::check(job, rules, job.catalogue).lamps.data());
+    benchmark::DoNotOptimize(study::check(job, rules, job.catalogue, options).lamps.data());
   }
   state.counters["findings"] = static_cast<double>(once.findings.size());
 }
+
+// Cures are searched by trial, tens of solves per finding: a row of their own.
+void report(benchmark::State& state) { check_job(state, {.cures = false}); }
+void report_with_cures(benchmark::State& state) { check_job(state, {.cures = true}); }
+
 BENCHMARK(report)->Arg(60)->Unit(benchmark::kMicrosecond)->MinTime(0.2);
+BENCHMARK(report_with_cures)->Arg(60)->Unit(benchmark::kMicrosecond)->MinTime(0.2);
 
 }  // namespace
 }  // namespace duskwire::bench

@@ -124,6 +124,8 @@ def verdict(figures: Figures) -> str:
     report_us = figures.us("report", 60)
     if report_us:
         bar("whole report of a 60-lamp job, microseconds", report_us, 1000, ".0f")
+        cures_us = figures.us("report_with_cures", 60)
+        lines.append(f"- the same with a search for cures of its findings, microseconds: {cures_us:,.0f} (no bar)")
     if len(large) > 1:
         per_lamp = [figures.us("solver", size) / size for size in large]
         lines.append(
