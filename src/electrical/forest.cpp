@@ -45,11 +45,11 @@ void load_condition(ForestState& state, const Forest& forest, const Network& net
   if (condition.load_level.empty()) return;
   load_powers(state, forest, condition.load_factor);
   for (std::size_t k = 0; k < state.s_va.size(); ++k) {
-    if (forest.bank.load[k] != LoadBank::no_load) state.s_va[k] *= condition.load_level[forest.bank.load[k]];
+    if (forest.bank.load[k] != LoadBank::no_load) state.s_va[k] *= level_of(condition, forest.bank.load[k]);
   }
   for (std::size_t j = 0; j < forest.bank.special.size(); ++j) {
     const std::uint32_t index = forest.bank.special[j].index;
-    if (index != LoadBank::no_load) state.special_s_va[j] *= condition.load_level[index];
+    if (index != LoadBank::no_load) state.special_s_va[j] *= level_of(condition, index);
   }
   state.loaded_load_factor = -1;
 }
@@ -111,13 +111,22 @@ bool ForestBlock::step() {
   return true;
 }
 
-void ForestBlock::stiffen(double conductance_s) {
-  for (std::size_t k = block_.first; k < block_.last; ++k) {
-    if (forest_.bank.load[k] == LoadBank::no_load) continue;
-    state_.slope_s[k] += conductance_s;
-    state_.offset_a[k] -= conductance_s * state_.v[k];
-  }
+LampRange ForestBlock::lamps() const {
+  return {forest_.bank, state_.s_va.data(),   state_.special_s_va.data(), block_.first,
+          block_.last,  block_.special_first, block_.special_last};
 }
+
+void ForestBlock::begin_careful() {
+  at_v_ = state_.v;
+  follow_laws(1);
+}
+
+double ForestBlock::follow_laws(double stride) {
+  return duskwire::electrical::follow_laws(lamps(), state_.v.data(), stride, at_v_.data(), state_.slope_s.data(),
+                                           state_.offset_a.data());
+}
+
+void ForestBlock::lay_flat() { flatten(lamps(), at_v_.data(), state_.slope_s.data(), state_.offset_a.data()); }
 
 void ForestBlock::save() { saved_v_.assign(state_.v.begin() + block_.first, state_.v.begin() + block_.last); }
 

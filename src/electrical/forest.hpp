@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "electrical/careful.hpp"
 #include "electrical/iteration.hpp"
 #include "electrical/loads.hpp"
 #include "electrical/network.hpp"
@@ -80,8 +81,10 @@ class ForestBlock {
   // Volts for the present load lines. False if the linearised network has no sound answer.
   bool step();
 
-  // Adds a conductance to every load line, keeping it on its point at the present volts.
-  void stiffen(double conductance_s);
+  // The careful iteration, from the present volts: see careful.hpp.
+  void begin_careful();
+  double follow_laws(double stride);  // the residual of the lines held before
+  void lay_flat();
   void save();
   void restore();
   [[nodiscard]] bool not_above_saved() const;
@@ -90,6 +93,8 @@ class ForestBlock {
   const Forest& forest_;
   const Forest::Block& block_;
   ForestState& state_;
+  [[nodiscard]] LampRange lamps() const;
+  std::vector<double> at_v_;     // where the lines of the careful iteration touch, by slot of the forest
   std::vector<double> saved_v_;  // only the slow path saves
 };
 

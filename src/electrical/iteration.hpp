@@ -93,38 +93,36 @@ Outcome iterate_from_above(Backend& backend) {
   return outcome;
 }
 
-// Last resort: Newton with a conductance added to every line, as if each lamp had to charge a capacitor first; it
-// shrinks with the imbalance (pseudo-transient continuation: Kelley and Keyes 1998, from memory). From no-load volts it
-// walks towards a stable state. What it finds is a steady state, though not proven the highest. Lamps in series through
-// a broken conductor, near their cut-off, can need it.
+// Last resort: Newton in which no lamp crosses more than one bend of its law at a time. Where the linearised network
+// gives way, no state is near: the lines are laid flat and the descent doubles its stride until a bend is met. What it
+// finds is a steady state, though not proven the highest. Collapsed networks and lamps in series through a broken
+// conductor need it.
 template <class Backend>
-void iterate_stiffened(Backend& backend, Outcome& outcome, double first_stiffness_s) {
-  constexpr int most_steps = 500;
-  constexpr double strongest = 3.0;  // change of stiffness in one step
+Outcome iterate_carefully(Backend& backend) {
+  constexpr std::uint32_t most_steps = 2000;
+  constexpr std::uint32_t patient_steps = 60;  // then the steps are shortened, lest two states take turns
+  constexpr double least_stride = 0.02;
+  Outcome outcome;
   backend.start_unloaded();
-  backend.linearise(Linearisation::tangent);
-  double stiffness_s = first_stiffness_s;
-  double before_a = 0;
-  for (int i = 0; i < most_steps; ++i) {
-    ++outcome.iterations;
-    backend.save();
-    backend.stiffen(stiffness_s);
-    if (!backend.step()) {
-      backend.restore();
+  backend.begin_careful();
+  double plunge = 1;
+  double caution = 1;
+  for (outcome.iterations = 1; outcome.iterations <= most_steps; ++outcome.iterations) {
+    const bool sound = backend.step();
+    if (!sound) {
+      backend.lay_flat();
+      if (!backend.step()) return outcome;
+    }
+    plunge = sound ? 1.0 : 2 * plunge;
+    if (outcome.iterations > patient_steps) caution = std::max(least_stride, 0.99 * caution);
+    outcome.residual_a = backend.follow_laws(plunge * caution);
+    if (outcome.residual_a <= backend.tolerance_a()) {
       backend.linearise(Linearisation::tangent);
-      stiffness_s *= strongest;
-      continue;
-    }
-    const double after_a = backend.linearise(Linearisation::tangent).residual_a;
-    outcome.residual_a = after_a;
-    if (after_a <= backend.tolerance_a()) {
       outcome.converged = true;
-      return;
+      return outcome;
     }
-    const double ratio = before_a > 0 ? std::min(1.2, after_a / before_a) : 1.0;
-    stiffness_s *= std::max(1 / strongest, ratio);
-    before_a = after_a;
   }
+  return outcome;
 }
 
 // A few more Newton steps while they still help. Conductors that hang on next to nothing (a leak of a microsiemens)
@@ -153,8 +151,10 @@ Outcome iterate(Backend& backend) {
   if (outcome.converged) return outcome;
   Outcome slow = iterate_from_above(backend);
   slow.iterations += outcome.iterations;
-  for (double stiffness_s = 0.1; !slow.converged && stiffness_s < 1e3; stiffness_s *= 10) {
-    iterate_stiffened(backend, slow, stiffness_s);
+  if (!slow.converged) {
+    Outcome careful = iterate_carefully(backend);
+    careful.iterations += slow.iterations;
+    slow = careful;
   }
   return slow;
 }

@@ -85,15 +85,12 @@ void load_condition(MeshState& state, const MeshPart& part, const Network& netwo
     state.source_ohm[s] = output.r_own_ohm;
     state.emf_v[s] = output.emf_v * condition.mains_factor;
   }
-  const auto level = [&](std::uint32_t load) {
-    return condition.load_level.empty() ? 1.0 : static_cast<double>(condition.load_level[load]);
-  };
   for (std::size_t j = 0; j < part.lamps.size(); ++j) {
-    state.s_va[j] = part.bank.s_va[j] * condition.load_factor * level(part.bank.load[j]);
+    state.s_va[j] = part.bank.s_va[j] * condition.load_factor * level_of(condition, part.bank.load[j]);
   }
   for (std::size_t j = 0; j < part.bank.special.size(); ++j) {
     const LoadBank::Special& special = part.bank.special[j];
-    state.special_s_va[j] = special.load.power_va * condition.load_factor * level(special.index);
+    state.special_s_va[j] = special.load.power_va * condition.load_factor * level_of(condition, special.index);
   }
   load_matrix(state, part, network);
 }
@@ -170,7 +167,10 @@ bool MeshBackend::factorise() {
     value[lamp.at] -= state_.slope_s[j];
   }
   state_.factor.factorize(state_.matrix);
-  return state_.factor.info() == Eigen::Success;
+  if (state_.factor.info() != Eigen::Success) return false;
+  // Past its point of collapse the linearised network gives way: by Sylvester's law of inertia the signs of the pivots
+  // tell (one negative pivot per output current, no more, as long as it stands).
+  return (state_.factor.vectorD().array() < 0).count() == static_cast<Eigen::Index>(part_.sources.size());
 }
 
 // Explicit edges are eliminated by hand: with r the floor, i = (du_p - du_q - res_i) / r goes into both KCL rows.
@@ -251,12 +251,24 @@ void MeshBackend::restore() {
   read_lamp_volts();
 }
 
-void MeshBackend::stiffen(double conductance_s) {
-  for (std::size_t j = 0; j < part_.lamps.size(); ++j) {
-    state_.slope_s[j] += conductance_s;
-    state_.offset_a[j] -= conductance_s * state_.v[j];
-  }
+LampRange MeshBackend::lamps() const {
+  return {part_.bank, state_.s_va.data(),       state_.special_s_va.data(), 0, part_.lamps.size(),
+          0,          part_.bank.special.size()};
 }
+
+void MeshBackend::begin_careful() {
+  at_v_ = state_.v;
+  follow_laws(1);
+}
+
+double MeshBackend::follow_laws(double stride) {
+  const double missed_a = duskwire::electrical::follow_laws(lamps(), state_.v.data(), stride, at_v_.data(),
+                                                            state_.slope_s.data(), state_.offset_a.data());
+  residual_of(state_.x, nullptr);
+  return std::max(missed_a, state_.residual.cwiseAbs().maxCoeff());
+}
+
+void MeshBackend::lay_flat() { flatten(lamps(), at_v_.data(), state_.slope_s.data(), state_.offset_a.data()); }
 
 bool MeshBackend::not_above_saved() const {
   constexpr double slack_v = 1e-6;

@@ -17,6 +17,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "electrical/careful.hpp"
 #include "electrical/iteration.hpp"
 #include "electrical/loads.hpp"
 #include "electrical/network.hpp"
@@ -72,7 +73,8 @@ struct MeshPart {
   std::vector<int> at_diagonal;
 };
 
-[[nodiscard]] MeshPart build_mesh_part(const Network& network, const Partition& partition, const Part& part);
+// All meshed parts, in the partition's order.
+[[nodiscard]] std::vector<MeshPart> build_mesh_parts(const Network& network, const Partition& partition);
 
 // Arrays of one solve.
 struct MeshState {
@@ -105,7 +107,10 @@ class MeshBackend {
   void start_unloaded();
   LinearisationCheck linearise(Linearisation mode);
   bool step();
-  void stiffen(double conductance_s);
+  // The careful iteration, from the present volts: see careful.hpp.
+  void begin_careful();
+  double follow_laws(double stride);  // the residual of the lines held before
+  void lay_flat();
   void save() { state_.saved_x = state_.x; }
   void restore();
   // Metal that neither an output nor a lamp with power ties to anything takes the potential of the conductor beside it,
@@ -125,8 +130,11 @@ class MeshBackend {
   // b - A x for the linear network with the present lines.
   void residual_of(const Eigen::VectorXd& x, const Eigen::VectorXd* rhs);
 
+  [[nodiscard]] LampRange lamps() const;
+
   const MeshPart& part_;
   MeshState& state_;
+  std::vector<double> at_v_;  // where the lines of the careful iteration touch
 };
 
 }  // namespace duskwire::electrical

@@ -10,34 +10,37 @@ namespace {
 // Below this an edge's conductance would drown the rounding of potentials: it gets an explicit current.
 constexpr double explicit_below_ohm = 1e-5;
 
+// What belongs to one meshed part, by index in the network.
+struct Members {
+  std::vector<std::uint32_t> segments;
+  std::vector<std::uint32_t> bridges;
+  std::vector<std::uint32_t> loads;
+};
+
 class MeshBuilder {
  public:
-  MeshBuilder(const Network& network, const Partition& partition, const Part& part)
-      : network_(network), partition_(partition), part_(part) {
-    index_ = &partition.part_of_node[0];
-    id_ = partition.part_of_node[partition.nodes[part.node_begin]];
+  MeshBuilder(const Network& network, const Partition& partition, const Part& part, const Members& members)
+      : network_(network), partition_(partition), part_(part), members_(members) {
     mesh_.nodes.assign(partition.nodes.begin() + part.node_begin, partition.nodes.begin() + part.node_end);
     mesh_.unknowns = static_cast<std::uint32_t>(2 * mesh_.nodes.size());
   }
 
   MeshPart build() {
-    for (std::uint32_t s = 0; s < network_.segments.size(); ++s) add_segment(s);
-    for (std::uint32_t b = 0; b < network_.bridges.size(); ++b) add_bridge(b);
+    for (const std::uint32_t s : members_.segments) add_segment(s);
+    for (const std::uint32_t b : members_.bridges) add_bridge(b);
     for (std::uint32_t at = part_.output_begin; at < part_.output_end; ++at) add_source(partition_.outputs[at]);
     mesh_.total = mesh_.unknowns + explicit_edges_;
     for (MeshPart::Edge& edge : mesh_.edges) {
       if (edge.current != nothing) edge.current += mesh_.unknowns;
     }
     add_couplings();
-    for (std::uint32_t j = 0; j < network_.loads.size(); ++j) add_lamp(j);
+    for (const std::uint32_t j : members_.loads) add_lamp(j);
     find_clusters();
     lay_pattern();
     return std::move(mesh_);
   }
 
  private:
-  [[nodiscard]] bool mine(std::uint32_t node) const { return index_[node] == id_; }
-
   [[nodiscard]] std::uint32_t local(std::uint32_t node) const {
     const auto found = std::lower_bound(mesh_.nodes.begin(), mesh_.nodes.end(), node);
     return static_cast<std::uint32_t>(found - mesh_.nodes.begin());
@@ -54,7 +57,6 @@ class MeshBuilder {
 
   void add_segment(std::uint32_t s) {
     const Segment& segment = network_.segments[s];
-    if (!mine(segment.from)) return;
     const auto far = [&](Conductor near) {
       const bool b = (near == Conductor::b) != segment.crossed;
       return unknown({segment.to, b ? Conductor::b : Conductor::a});
@@ -80,7 +82,6 @@ class MeshBuilder {
 
   void add_bridge(std::uint32_t b) {
     const Bridge& bridge = network_.bridges[b];
-    if (!mine(bridge.p.node)) return;
     MeshPart::Edge edge;
     edge.bridge = b;
     edge.p = unknown(bridge.p);
@@ -109,7 +110,6 @@ class MeshBuilder {
 
   void add_lamp(std::uint32_t j) {
     const Load& load = network_.loads[j];
-    if (!mine(load.plus.node)) return;
     mesh_.bank.add(load, j);
     mesh_.lamps.push_back({unknown(load.plus), unknown(load.minus), -1});
   }
@@ -171,16 +171,35 @@ class MeshBuilder {
   const Network& network_;
   const Partition& partition_;
   const Part& part_;
-  const std::uint32_t* index_ = nullptr;
-  std::uint32_t id_ = 0;
+  const Members& members_;
   std::uint32_t explicit_edges_ = 0;
   MeshPart mesh_;
 };
 
 }  // namespace
 
-MeshPart build_mesh_part(const Network& network, const Partition& partition, const Part& part) {
-  return MeshBuilder(network, partition, part).build();
+std::vector<MeshPart> build_mesh_parts(const Network& network, const Partition& partition) {
+  // One walk over the network deals everything out, so that many small meshes cost no more than one large one.
+  std::vector<std::uint32_t> mesh_of_part(partition.parts.size(), nothing);
+  std::uint32_t meshes = 0;
+  for (std::size_t p = 0; p < partition.parts.size(); ++p) {
+    if (partition.parts[p].shape == PartShape::mesh) mesh_of_part[p] = meshes++;
+  }
+  std::vector<MeshPart> result;
+  if (meshes == 0) return result;
+  std::vector<Members> members(meshes);
+  const auto deal = [&](std::uint32_t node, auto Members::*list, std::size_t index) {
+    const std::uint32_t mesh = mesh_of_part[partition.part_of_node[node]];
+    if (mesh != nothing) (members[mesh].*list).push_back(static_cast<std::uint32_t>(index));
+  };
+  for (std::size_t s = 0; s < network.segments.size(); ++s) deal(network.segments[s].from, &Members::segments, s);
+  for (std::size_t b = 0; b < network.bridges.size(); ++b) deal(network.bridges[b].p.node, &Members::bridges, b);
+  for (std::size_t j = 0; j < network.loads.size(); ++j) deal(network.loads[j].plus.node, &Members::loads, j);
+  for (std::size_t p = 0; p < partition.parts.size(); ++p) {
+    if (mesh_of_part[p] == nothing) continue;
+    result.push_back(MeshBuilder(network, partition, partition.parts[p], members[mesh_of_part[p]]).build());
+  }
+  return result;
 }
 
 }  // namespace duskwire::electrical

@@ -4,6 +4,7 @@
 // things by index. Read-only while solving, so that one network may be solved from several threads.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <vector>
 
@@ -85,8 +86,12 @@ struct Condition {
   double mains_factor = 1;   // scales every emf
   double copper_factor = 1;  // scales cable resistance: temperature and length tolerance
   double load_factor = 1;    // scales every load's power
-  // Per load 0..1 (off ... full, in between dimmed); empty: every load full.
+  // Per load 0..1 (off ... full, in between dimmed); a load beyond its end is full, so that empty means all full.
   std::vector<float> load_level;
 };
+
+[[nodiscard]] inline double level_of(const Condition& condition, std::size_t load) {
+  return load < condition.load_level.size() ? static_cast<double>(condition.load_level[load]) : 1.0;
+}
 
 }  // namespace duskwire::electrical

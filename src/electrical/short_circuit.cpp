@@ -154,8 +154,7 @@ std::vector<double> lone_lamp_v(const Prepared& prepared, const Condition& condi
   std::vector<double> volts(network.loads.size(), 0.0);
   load_all(prepared, condition, workspace);
   const auto power_va = [&](std::uint32_t load) {
-    const double level = condition.load_level.empty() ? 1.0 : static_cast<double>(condition.load_level[load]);
-    return network.loads[load].power_va * condition.load_factor * level;
+    return network.loads[load].power_va * condition.load_factor * level_of(condition, load);
   };
   const std::vector<Behind> behind = behind_slots(prepared, workspace.forest);
   for (std::uint32_t j = 0; j < network.loads.size(); ++j) {

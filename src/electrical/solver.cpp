@@ -17,10 +17,8 @@ Result<std::shared_ptr<const Prepared>> prepare(Network network) {
   {
     const Partition parts = partition(network);
     prepared->forest = build_forest(network, parts);
-    for (const Part& part : parts.parts) {
-      prepared->shape_of_part.push_back(part.shape);
-      if (part.shape == PartShape::mesh) prepared->meshes.push_back(build_mesh_part(network, parts, part));
-    }
+    prepared->meshes = build_mesh_parts(network, parts);
+    for (const Part& part : parts.parts) prepared->shape_of_part.push_back(part.shape);
     prepared->part_of_node = parts.part_of_node;
   }
   prepared->network = std::move(network);
@@ -58,10 +56,6 @@ void load_all(const Prepared& prepared, const Condition& condition, Workspace& w
   for (std::size_t i = 0; i < prepared.meshes.size(); ++i) {
     load_condition(workspace.meshes[i], prepared.meshes[i], prepared.network, condition);
   }
-}
-
-double level_of(const Condition& condition, std::size_t load) {
-  return condition.load_level.empty() ? 1.0 : static_cast<double>(condition.load_level[load]);
 }
 
 inline void read_light(const Load& load, double level, double load_factor, double v, Solution& solution,

@@ -228,6 +228,14 @@ TEST(Solver, DimmedLampsDrawTheirShare) {
   EXPECT_EQ(solution.load_state[1], LampState::off);
 }
 
+TEST(Solver, LampsBeyondTheListOfLevelsAreFull) {
+  Condition dimmed;
+  dimmed.load_level = {0.5f};
+  const Solution solution = must_solve(chain(2, 10, 0.2, 13), dimmed);
+  EXPECT_NEAR(solution.load_a[0] * solution.load_v[0], 5, 1e-9);
+  EXPECT_NEAR(solution.load_a[1] * solution.load_v[1], 10, 1e-9);
+}
+
 TEST(Solver, WorkspaceGivesTheSameAnswerAfterOtherConditions) {
   const auto prepared = prepare(chain(12, 5, 0.04, 13)).value();
   const WorkspacePtr workspace = make_workspace(*prepared);
