@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: Apache-2.0
+// Every view in every theme, at the desk and on a phone: nothing serious by axe-core, nothing wider than the screen,
+// no complaint of the browser.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { after, before, test } from 'node:test';
+import { host, launch, openDemo, openPage, stage } from './browser.mjs';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+let browser;
+let site;
+
+before(async () => {
+  browser = await launch();
+  site = await host();
+});
+
+after(async () => {
+  await browser.close();
+  await site.stop();
+});
+
+async function judge(page, view) {
+  await page.waitForTimeout(300);
+  await page.evaluate(axe);
+  const { violations } = await page.evaluate(() => axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }));
+  const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+  assert.deepEqual(serious.map(({ id, nodes }) => `${view}: ${id} ${nodes[0].html}`), []);
+  const wider = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  assert.ok(wider <= 0, `${view} is ${wider} px wider than the screen`);
+}
+
+for (const theme of ['day', 'dusk', 'sun']) {
+  for (const [width, height] of [[1440, 900], [390, 844]]) {
+    test(`${theme} at ${width} by ${height}`, async () => {
+      // The policy forbids the page what the tester needs: to bring a script of its own.
+      const context = await browser.newContext({ viewport: { width, height }, bypassCSP: true });
+      await context.addInitScript((name) => localStorage.setItem('duskwire-theme', name), theme);
+      const page = await openPage(context, site.address);
+      await judge(page, 'no jobs');
+      for (const view of ['Settings', 'Catalogue', 'Jobs']) {
+        await page.getByRole('navigation').getByRole('link', { name: view, exact: true }).click();
+        await judge(page, view);
+      }
+      await openDemo(page);
+      if (width < 900) await page.getByRole('button', { name: 'Objects' }).click();
+      for (const name of ['Site', 'Placement', 'Wiring', 'Transformers', 'Check', 'Materials']) {
+        await stage(page, name);
+        await judge(page, name);
+      }
+      await page.getByRole('link', { name: 'Jobs' }).click();
+      await judge(page, 'a job in the list');
+      await page.getByRole('button', { name: 'New job' }).click();
+      await judge(page, 'new job');
+      assert.deepEqual(page.complaints, []);
+      await context.close();
+    });
+  }
+}

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: Apache-2.0
+// Debian's Chromium on the built page (web/dist), for the tests beside this file.
+import { resolve } from 'node:path';
+import { chromium } from 'playwright-core';
+import { preview } from 'vite';
+
+const root = resolve(import.meta.dirname, '../..');
+
+/** A static host for the built page on a port of its own. */
+export async function host(port = 0) {
+  const server = await preview({ root, preview: { port, strictPort: port !== 0 }, logLevel: 'silent' });
+  return { address: server.resolvedUrls.local[0], stop: () => server.close() };
+}
+
+export function launch() {
+  return chromium.launch({
+    executablePath: '/usr/bin/chromium',
+    args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+  });
+}
+
+/** A page that collects what should never be said: errors and breaches of the content security policy. */
+export async function openPage(context, address) {
+  const page = await context.newPage();
+  page.complaints = [];
+  page.on('pageerror', (error) => page.complaints.push(String(error)));
+  page.on('console', (message) => {
+    // Looking for the server on a plain host finds none: that one may fail.
+    if (message.type() === 'error' && !message.location().url.endsWith('/api/session')) page.complaints.push(message.text());
+  });
+  await page.goto(address);
+  await page.getByRole('heading', { name: 'Jobs', exact: true }).waitFor();
+  return page;
+}
+
+export async function openDemo(page) {
+  await page.getByRole('button', { name: 'Open the demo garden' }).click();
+  await page.getByRole('application').waitFor();
+}
+
+export const stage = (page, name) => page.getByRole('navigation', { name: 'Stages of the work' }).getByRole('button', { name: new RegExp(`^${name}`) }).click();
+
+export const title = (page) => page.getByRole('heading', { level: 1 }).textContent();
+
+export async function rename(page, name) {
+  await page.getByLabel('Title').fill(name);
+  await page.getByLabel('Title').press('Enter');
+}

@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: Apache-2.0
+// The work is kept: without signal, over a closed tab, between two tabs, through a file.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { after, before, test } from 'node:test';
+import { host, launch, openDemo, openPage, rename, stage, title } from './browser.mjs';
+
+let browser;
+let page;
+let context;
+let site;
+
+before(async () => {
+  browser = await launch();
+  site = await host();
+});
+
+after(async () => {
+  await browser.close();
+  await site.stop();
+});
+
+async function fresh() {
+  await context?.close();
+  context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true });
+  page = await openPage(context, site.address);
+}
+
+const saved = (on) => on.locator('header').getByText('Saved in this browser').waitFor();
+
+test('a cold start without signal has the job, its engine and its undo', async () => {
+  await fresh();
+  await openDemo(page);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await stage(page, 'Site');
+  await rename(page, 'Renamed');
+  await saved(page);
+  await context.setOffline(true);
+  await page.reload();
+  await page.getByRole('application').waitFor();
+  assert.equal(await title(page), 'Renamed');
+  await page.getByRole('navigation').getByText('3 errors').waitFor();
+  await page.getByRole('button', { name: 'Undo: Title' }).click();
+  assert.equal(await title(page), 'The Ostrey garden');
+  await context.setOffline(false);
+});
+
+test('a tab that is closed at once has lost nothing', async () => {
+  await fresh();
+  await openDemo(page);
+  await stage(page, 'Site');
+  const { length } = page.url();
+  assert.ok(length > 0);
+  const address = page.url();
+  await rename(page, 'Closed at once');
+  await page.waitForTimeout(300);
+  await page.close({ runBeforeUnload: false });
+  page = await context.newPage();
+  await page.goto(address);
+  await page.getByRole('application').waitFor();
+  assert.equal(await title(page), 'Closed at once');
+});
+
+test('two tabs that change one job are told, and both versions stay', async () => {
+  await fresh();
+  await openDemo(page);
+  await stage(page, 'Site');
+  const other = await context.newPage();
+  await other.goto(page.url());
+  await other.getByRole('application').waitFor();
+  await rename(page, 'From the first tab');
+  await saved(page);
+  await rename(other, 'From the second tab');
+  const dialog = other.getByRole('dialog', { name: 'This job was saved elsewhere' });
+  await dialog.waitFor();
+  await dialog.getByText('/title').waitFor();
+  await dialog.getByRole('button', { name: 'Go on with the other version' }).click();
+  assert.equal(await title(other), 'From the first tab');
+  await other.getByRole('banner').getByRole('button', { name: /^Undo/ }).click();
+  assert.equal(await title(other), 'From the second tab');
+  await saved(other);
+  await other.getByRole('button', { name: 'More for this job' }).click();
+  await other.getByRole('menuitem', { name: 'Versions' }).click();
+  await other.getByRole('dialog').getByRole('listitem').nth(2).waitFor();
+});
+
+test('a job leaves as a file and comes back as the same job', async () => {
+  await fresh();
+  await openDemo(page);
+  await saved(page);
+  await page.getByRole('button', { name: 'More for this job' }).click();
+  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('menuitem', { name: 'Export to a file' }).click()]);
+  assert.equal(download.suggestedFilename(), 'the-ostrey-garden.zip');
+  const file = await download.path();
+  await page.getByRole('link', { name: 'Jobs' }).click();
+  await page.getByLabel('Job file').setInputFiles({ name: 'again.zip', mimeType: 'application/zip', buffer: readFileSync(file) });
+  await page.getByRole('application').waitFor();
+  assert.equal(await title(page), 'The Ostrey garden (imported)');
+  await page.getByRole('navigation').getByText('3 errors').waitFor();
+});
+
+test('files that are no jobs are refused in words', async () => {
+  await fresh();
+  for (const [buffer, words] of [
+    ['hello', /The file is no job/],
+    ['{"format": "other"}', /no job: its "format"/],
+    ['PK\u0003\u0004broken', /no ZIP file, or its end is missing/],
+  ]) {
+    await page.getByLabel('Job file').setInputFiles({ name: 'x.json', mimeType: 'application/json', buffer: Buffer.from(buffer) });
+    await page.getByRole('status').getByText(words).waitFor();
+  }
+  assert.deepEqual(page.complaints, []);
+});
