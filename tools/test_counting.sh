@@ -60,12 +60,13 @@ count_gtest() { # count_gtest NAME STATUS LOG
   count "$name" "$good" "$bad" "$log"
 }
 
-# Several GoogleTest programs, two at a time. Takes lines "NAME PROGRAM" on standard input.
+# Several GoogleTest programs, two at a time. Takes lines "NAME PROGRAM" on standard input, which must not be a pipe: a
+# pipe would count in a shell of its own, and the counts would be lost.
 check_gtests() {
   local name program list
   list=$(cat)
-  while read -r name program; do printf '%s\0%s\0%s\0' "$name" "$program" "$(log_of "$name")"; done <<<"$list" |
-    xargs -0 -n 3 -P 2 bash -c '"$1" >"$2" 2>&1; echo $? >"$2.status"' "$0"
+  while read -r name program; do printf '%s\0%s\0' "$program" "$(log_of "$name")"; done <<<"$list" |
+    xargs -0 -n 2 -P 2 bash -c '"$1" >"$2" 2>&1; echo $? >"$2.status"' run
   while read -r name program; do
     count_gtest "$name" "$(cat "$(log_of "$name").status")" "$(log_of "$name")"
   done <<<"$list"

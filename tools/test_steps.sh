@@ -12,6 +12,8 @@ step_layers() {
   check_unittest "the layer check itself" tools 'check_layers_test.py'
 }
 
+step_counting() { check_unittest "counting" tools 'test_counting_test.py'; }
+
 step_lengths() { check "lengths and first lines" tools/check_lengths.py; }
 
 step_warnings() {
@@ -58,15 +60,16 @@ step_examples() {
 }
 
 step_fuzz() {
-  local target name seconds=${FUZZ_SECONDS:-60}
-  check "build fuzz" tools/build fuzz
-  for target in tests/fuzz/*_fuzz.cpp; do
-    [ -f "$target" ] || continue
-    name=$(basename "$target" .cpp)
+  local fuzzer seconds=${FUZZ_SECONDS:-60} fuzzers
+  mapfile -t fuzzers < <(compgen -G 'tests/fuzz/*_fuzz.cpp' | xargs -n 1 basename -s .cpp)
+  # The sanitizers' build holds them: one compilation serves both steps.
+  check "build the fuzz targets" tools/build sanitize "${fuzzers[@]}"
+  for fuzzer in "${fuzzers[@]}"; do
     # New inputs go to build/; the kept corpus is only read.
-    mkdir -p "build/fuzz/corpus/$name" "tests/fuzz/corpus/$name"
-    check "$name, $seconds s" "build/fuzz/tests/fuzz/$name" -max_total_time="$seconds" -timeout=10 -rss_limit_mb=2048 \
-      -artifact_prefix="build/fuzz/$name-" -print_final_stats=1 "build/fuzz/corpus/$name" "tests/fuzz/corpus/$name"
+    mkdir -p "build/fuzz/corpus/$fuzzer" "tests/fuzz/corpus/$fuzzer"
+    check "$fuzzer, $seconds s" "build/sanitize/tests/fuzz/$fuzzer" -max_total_time="$seconds" -timeout=10 \
+      -rss_limit_mb=2048 -artifact_prefix="build/fuzz/$fuzzer-" -print_final_stats=1 \
+      "build/fuzz/corpus/$fuzzer" "tests/fuzz/corpus/$fuzzer"
   done
 }
 
@@ -101,8 +104,10 @@ configure() { # configure PRESET [OPTION...]
 build_and_test() { # build_and_test PRESET
   local preset=$1 folder room
   check "build $preset" tools/build "$preset"
-  for folder in tests/*/; do
-    room=$(basename "$folder")
-    compgen -G "$folder*_test.cpp" >/dev/null && echo "$preset-test_$room build/$preset/tests/test_$room"
-  done | check_gtests
+  check_gtests < <(
+    for folder in tests/*/; do
+      room=$(basename "$folder")
+      compgen -G "$folder*_test.cpp" >/dev/null && echo "$preset-test_$room build/$preset/tests/test_$room"
+    done
+  )
 }

@@ -1,0 +1,79 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: Apache-2.0
+"""Tests of tools/test_counting.sh: what passes, fails, crashes, or runs nothing at all must be counted as just that."""
+import pathlib
+import stat
+import subprocess
+import tempfile
+import unittest
+
+TOOLS = pathlib.Path(__file__).resolve().parent
+
+GOOD = "echo '[       OK ] Sum.Adds (0 ms)'"
+BAD = "echo '[  FAILED  ] Sum.Adds (0 ms)'; exit 1"
+CRASH = GOOD + "; kill -SEGV $$"
+SILENT = "true"
+
+
+class Counting(unittest.TestCase):
+    def setUp(self):
+        self.folder = tempfile.TemporaryDirectory()
+        self.addCleanup(self.folder.cleanup)
+
+    def program(self, name, body):
+        path = pathlib.Path(self.folder.name) / name
+        path.write_text(f"#!/bin/bash\n{body}\n")
+        path.chmod(path.stat().st_mode | stat.S_IXUSR)
+        return path
+
+    def count(self, bodies):
+        """Runs check_gtests over programs with these bodies: (passed, failed, exit status of the summary)."""
+        lines = "".join(f"{name} {self.program(name, body)}\n" for name, body in bodies.items())
+        script = f"""set -uo pipefail
+. {TOOLS}/test_counting.sh
+logs={self.folder.name}
+check_gtests <<'END'
+{lines}END
+summary >/dev/null; status=$?
+echo "COUNTS $passed $failed $status"
+"""
+        output = subprocess.run(["bash", "-c", script], capture_output=True, text=True, check=True).stdout
+        counts = [line for line in output.splitlines() if line.startswith("COUNTS")]
+        return tuple(int(word) for word in counts[0].split()[1:])
+
+    def test_cases_that_pass_are_counted(self):
+        self.assertEqual(self.count({"a": GOOD, "b": GOOD}), (2, 0, 0))
+
+    def test_a_failing_case_fails_the_run(self):
+        self.assertEqual(self.count({"a": GOOD, "b": BAD}), (1, 1, 1))
+
+    def test_a_crash_is_a_failure(self):
+        self.assertEqual(self.count({"a": CRASH}), (1, 1, 1))
+
+    def test_a_program_without_cases_is_a_failure(self):
+        self.assertEqual(self.count({"a": GOOD, "b": SILENT}), (1, 1, 1))
+
+    def test_a_missing_program_is_a_failure(self):
+        bodies = {"a": GOOD}
+        lines = f"a {self.program('a', GOOD)}\nb {self.folder.name}/none\n"
+        script = f""". {TOOLS}/test_counting.sh
+logs={self.folder.name}
+check_gtests <<'END'
+{lines}END
+echo "COUNTS $passed $failed"
+"""
+        output = subprocess.run(["bash", "-c", script], capture_output=True, text=True, check=True).stdout
+        self.assertIn("COUNTS 1 1", output)
+
+    def test_the_programs_survive(self):
+        self.count({"a": GOOD})
+        self.assertIn("Sum.Adds", (pathlib.Path(self.folder.name) / "a").read_text())
+
+    def test_a_run_of_nothing_is_no_success(self):
+        script = f". {TOOLS}/test_counting.sh; summary >/dev/null; echo $?"
+        output = subprocess.run(["bash", "-c", script], capture_output=True, text=True, check=True).stdout
+        self.assertEqual(output.strip(), "1")
+
+
+if __name__ == "__main__":
+    unittest.main()
