@@ -37,5 +37,6 @@ struct ConnectorChoice {
 // there is none, the cheapest with pigtails; empty if nothing fits. Ties: fewer pieces, less labour, then id.
 [[nodiscard]] std::optional<ConnectorChoice> choose_connector(const std::vector<JointWire>& wires,
                                                               const job::Catalogue& catalogue);
+std::optional<ConnectorChoice> choose_connector(const std::vector<JointWire>&, const job::Catalogue&&) = delete;
 
 }  // namespace duskwire::estimate

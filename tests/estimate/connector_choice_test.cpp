@@ -91,20 +91,23 @@ TEST(ChooseConnector, TakesTheCheapestThatIsSealedHeldAndFits) {
 TEST(ChooseConnector, HubBoxForBothConductorsCountsOnce) {
   job::ConnectorItem box = connector("box", 8, 500);
   box.serves_both_conductors = true;
-  const auto choice = choose_connector(wires(5), catalogue_of({connector("gel-6", 6, 300), box}));
+  const job::Catalogue catalogue = catalogue_of({connector("gel-6", 6, 300), box});
+  const auto choice = choose_connector(wires(5), catalogue);
   ASSERT_TRUE(choice);
   EXPECT_EQ(choice->item->id, "box");  // 500 once against 300 twice
   EXPECT_EQ(choice->pieces, 1u);
 }
 
 TEST(ChooseConnector, OnePieceGoesBeforeCheaperPigtails) {
-  const auto choice = choose_connector(wires(6), catalogue_of({connector("gel-5", 5, 10), connector("gel-6", 6, 900)}));
+  const job::Catalogue catalogue = catalogue_of({connector("gel-5", 5, 10), connector("gel-6", 6, 900)});
+  const auto choice = choose_connector(wires(6), catalogue);
   ASSERT_TRUE(choice);
   EXPECT_EQ(choice->item->id, "gel-6");
 }
 
 TEST(ChooseConnector, SaysHowManyPiecesWherePigtailsAreNeeded) {
-  const auto choice = choose_connector(wires(9), catalogue_of({connector("gel-5", 5, 100)}));
+  const job::Catalogue catalogue = catalogue_of({connector("gel-5", 5, 100)});
+  const auto choice = choose_connector(wires(9), catalogue);
   ASSERT_TRUE(choice);
   EXPECT_EQ(choice->fit.pieces_per_conductor, 3u);
   EXPECT_EQ(choice->fit.pigtails_per_conductor, 2u);
@@ -112,14 +115,17 @@ TEST(ChooseConnector, SaysHowManyPiecesWherePigtailsAreNeeded) {
 }
 
 TEST(ChooseConnector, SaysThatNoneFits) {
-  EXPECT_FALSE(choose_connector(wires(3, 8.37), catalogue_of({connector("gel-5", 5, 100)})));
-  EXPECT_FALSE(choose_connector(wires(3), {}));
+  const job::Catalogue catalogue = catalogue_of({connector("gel-5", 5, 100)});
+  EXPECT_FALSE(choose_connector(wires(3, 8.37), catalogue));
+  const job::Catalogue nothing;
+  EXPECT_FALSE(choose_connector(wires(3), nothing));
 }
 
 TEST(ChooseConnector, OfEqualOnesTheFirstByIdWhateverTheOrder) {
   const auto first = connector("a", 4, 100);
   const auto second = connector("b", 4, 100);
-  EXPECT_EQ(choose_connector(wires(3), catalogue_of({second, first}))->item->id, "a");
+  const job::Catalogue catalogue = catalogue_of({second, first});
+  EXPECT_EQ(choose_connector(wires(3), catalogue)->item->id, "a");
 }
 
 }  // namespace
