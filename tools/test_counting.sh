@@ -100,6 +100,19 @@ check_node() { # check_node NAME FILE...
   count "$name" "${good:-0}" "${bad:-0}" "$log"
 }
 
+# Vitest: each of its cases counts. A file that cannot be loaded is a failure without cases.
+check_vitest() { # check_vitest NAME FOLDER
+  local name=$1 log status good bad
+  log=$(log_of "$name")
+  (cd "$2" && npx --no-install vitest run --reporter=default --no-color) >"$log" 2>&1
+  status=$?
+  good=$(sed -nE 's/^ +Tests .* ([0-9]+) passed.*/\1/p' "$log")
+  bad=$(sed -nE 's/^ +Tests +([0-9]+) failed.*/\1/p' "$log")
+  if [ "$status" -ne 0 ] && [ "${bad:-0}" -eq 0 ]; then bad=1; fi
+  if [ "${good:-0}" -eq 0 ] && [ "${bad:-0}" -eq 0 ]; then bad=1; fi
+  count "$name" "${good:-0}" "${bad:-0}" "$log"
+}
+
 summary() {
   printf 'Time: %d s\n' $((SECONDS - started))
   [ "$skipped" -eq 0 ] || printf 'Skipped: %d\n' "$skipped"

@@ -75,5 +75,35 @@ echo "COUNTS $passed $failed"
         self.assertEqual(output.strip(), "1")
 
 
+class CountingVitest(unittest.TestCase):
+    """check_vitest over a stand-in for vitest that prints its last lines."""
+
+    def count(self, body):
+        with tempfile.TemporaryDirectory() as folder:
+            stand_in = pathlib.Path(folder) / "npx"
+            stand_in.write_text(f"#!/bin/bash\n{body}\n")
+            stand_in.chmod(stand_in.stat().st_mode | stat.S_IXUSR)
+            script = f""". {TOOLS}/test_counting.sh
+logs={folder}
+PATH={folder}:$PATH
+check_vitest page {folder} >/dev/null
+echo "COUNTS $passed $failed"
+"""
+            output = subprocess.run(["bash", "-c", script], capture_output=True, text=True, check=True).stdout
+        return tuple(int(word) for word in output.split()[1:])
+
+    def test_cases_that_pass_are_counted(self):
+        self.assertEqual(self.count("echo '      Tests  192 passed (192)'"), (192, 0))
+
+    def test_failing_cases_are_counted(self):
+        self.assertEqual(self.count("echo '      Tests  2 failed | 190 passed (192)'; exit 1"), (190, 2))
+
+    def test_a_file_that_does_not_load_is_a_failure(self):
+        self.assertEqual(self.count("echo '      Tests  190 passed (190)'; exit 1"), (190, 1))
+
+    def test_no_cases_at_all_are_a_failure(self):
+        self.assertEqual(self.count("true"), (0, 1))
+
+
 if __name__ == "__main__":
     unittest.main()

@@ -54,6 +54,20 @@ step_schema() {
   check_node "schemas, documents and reader agree" tests/schema/*.test.mjs
 }
 
+# Numbers of the page against the command's, so both are built. Pictures of the views stay in build/pictures.
+step_page() {
+  check "build release duskwire" tools/build release duskwire
+  check "build the page" tools/build_page.sh
+  . tools/page_node.sh
+  use_page_node "$PWD" || return
+  check "types" npm --prefix web run --silent check
+  check "lint" npm --prefix web run --silent lint
+  check_vitest "the page's own tests" web
+  check "first load under 1500 kB" node web/tools/first-load.mjs --limit-kb 1500
+  check "the size check refuses too much" refused node web/tools/first-load.mjs --limit-kb 1
+  check_node "end to end in Chromium" --test-concurrency=1 web/tests/e2e/*.test.mjs
+}
+
 step_examples() {
   check "build release duskwire" tools/build release duskwire
   check_unittest "README and --help" tests/end_to_end '*_test.py'
@@ -111,3 +125,6 @@ build_and_test() { # build_and_test PRESET
     done
   )
 }
+
+# A check that must be able to fail: passes where the command does not.
+refused() { ! "$@"; }

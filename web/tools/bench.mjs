@@ -4,13 +4,12 @@
 // the list of jobs) and the answer to a change (engine alone, and the whole way: document to text, worker, engine,
 // report back) for gardens of several sizes. Needs web/dist (npm run build).
 //   node tools/bench.mjs [--lamps 60,300,1000] [--rounds 40]
-import { readdirSync, readFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { gzipSync } from 'node:zlib';
 import { chromium } from 'playwright-core';
 import { preview } from 'vite';
 import { bigGarden } from './big-garden.mjs';
+import { firstLoadBytes } from './first-load.mjs';
 
 const { values } = parseArgs({ options: { lamps: { type: 'string', default: '60,300,1000' }, rounds: { type: 'string', default: '40' } } });
 const root = resolve(import.meta.dirname, '..');
@@ -27,12 +26,6 @@ const browser = await chromium.launch({
   executablePath: '/usr/bin/chromium',
   args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
 });
-
-function firstLoadBytes() {
-  const assets = readdirSync(join(root, 'dist/assets')).filter((name) => !name.endsWith('.json') && !name.includes('latin-ext'));
-  const files = ['index.html', ...assets.map((name) => `assets/${name}`)];
-  return files.map((name) => (name.endsWith('.woff2') ? readFileSync(join(root, 'dist', name)) : gzipSync(readFileSync(join(root, 'dist', name)))).length).reduce((a, b) => a + b);
-}
 
 async function firstLoad() {
   const times = [];
