@@ -10,6 +10,9 @@ target_compile_definitions(duskwire_options INTERFACE DUSKWIRE_VERSION="${PROJEC
 set(duskwire_external_base fmt::fmt)
 set(duskwire_external_electrical Eigen3::Eigen)
 set(duskwire_external_formats nlohmann_json::nlohmann_json)
+set(duskwire_external_store SQLiteCpp SQLite::SQLite3 OpenSSL::Crypto)
+set(duskwire_external_server nlohmann_json::nlohmann_json Boost::headers Threads::Threads OpenSSL::Crypto PNG::PNG
+    ${duskwire_turbojpeg} ${duskwire_webp})
 set(duskwire_external_cli nlohmann_json::nlohmann_json)
 set(duskwire_external_wasm nlohmann_json::nlohmann_json)
 

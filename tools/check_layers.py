@@ -17,7 +17,8 @@ FLOORS = {
     "wiring": 3, "diagnosis": 3, "estimate": 3,
     "study": 4,
     "formats": 5, "paper": 5, "store": 5,
-    "server": 6, "cli": 6, "wasm": 6,
+    "server": 6, "wasm": 6,
+    "cli": 7,
 }
 HIGHEST_SILENT_FLOOR = 4
 EVERYWHERE = frozenset(FLOORS)
@@ -31,8 +32,13 @@ EXTERNAL = {
     "zlib.h": {"formats"},
     "cairo": {"paper"},
     "pango/": {"paper"},
+    "SQLiteCpp/": {"store"},
     "sqlite3.h": {"store"},
+    "openssl/": {"store", "server"},
     "boost/": {"server"},
+    "turbojpeg.h": {"server"},
+    "png.h": {"server"},
+    "webp/": {"server"},
     "CLI/": {"cli"},
     "emscripten": {"wasm"},
 }

@@ -16,6 +16,7 @@ enum class ErrorCode : std::uint8_t {
   not_found = 3,    // names a thing that does not exist
   conflict = 4,     // was right once, but something changed since
   unavailable = 5,  // disk, file or device refused
+  no_room = 6,      // the disk is full
 };
 
 struct Error {

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: Apache-2.0
+// Opens the database file with the settings that the store's promises rest on, and brings its tables up to date.
+// Internal to the room.
+#pragma once
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+#include <memory>
+#include <string>
+
+#include "base/result.hpp"
+
+namespace duskwire::store {
+
+// Marks a workspace file in the database header ("dwkw").
+inline constexpr int application_id = 0x64776b77;
+inline constexpr int schema_version = 1;
+
+// The settings, each against something seen to go wrong:
+// - locking_mode=EXCLUSIVE: one connection, which alone checkpoints. SQLite 3.7.0 to 3.51.2 has a race between a
+//   checkpoint and a commit of two connections that can damage the file (sqlite.org, "WAL-reset"); with one there is
+//   none.
+// - synchronous=FULL: an answered commit survives a power cut.
+// - trusted_schema=OFF and the defensive switch: a foreign file cannot make its schema run anything.
+// - integrity_check before anything else is read: quick_check leaves out whether indexes and tables agree, and a bit
+//   flipped in an index serves another revision.
+[[nodiscard]] Result<std::unique_ptr<SQLite::Database>> open_database(const std::string& path);
+
+// What an SQLite failure means to a person. Never a query, never a path.
+[[nodiscard]] Error error_of(const SQLite::Exception& failure);
+
+}  // namespace duskwire::store

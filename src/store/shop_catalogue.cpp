@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: Apache-2.0
+// The shop's own catalogue: revisions like those of a job, of one document.
+#include <optional>
+
+#include "store/workspace_state.hpp"
+
+namespace duskwire::store {
+
+Result<ShopCatalogue> Workspace::shop_catalogue() {
+  return state_->run<Result<ShopCatalogue>>([](SQLite::Database& db) -> Result<ShopCatalogue> {
+    SQLite::Statement query(
+        db, "SELECT revision, changed, document, checksum FROM shop_catalogues ORDER BY revision DESC LIMIT 1");
+    if (!query.executeStep()) return ShopCatalogue{};
+    ShopCatalogue shop{query.getColumn(0).getInt64(), query.getColumn(1).getString(), query.getColumn(2).getString()};
+    if (checksum_of("shop", shop.revision, shop.document) != query.getColumn(3).getString()) {
+      return Error{ErrorCode::invalid,
+                   "The stored shop catalogue does not match its checksum: the file is damaged there. Restore the last "
+                   "backup."};
+    }
+    return shop;
+  });
+}
+
+SaveOutcome Workspace::save_shop_catalogue(std::int64_t base_revision, const std::string& save_id,
+                                           const std::string& document) {
+  return state_->run<SaveOutcome>([&](SQLite::Database& db) -> SaveOutcome {
+    SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
+    SQLite::Statement repeated(db, "SELECT revision, changed FROM shop_catalogues WHERE save_id = ?");
+    repeated.bind(1, save_id);
+    if (repeated.executeStep()) return Saved{repeated.getColumn(0).getInt64(), repeated.getColumn(1).getString()};
+    Conflict head;
+    head.base_revision = base_revision;
+    SQLite::Statement query(db,
+                            "SELECT revision, changed, save_id FROM shop_catalogues ORDER BY revision DESC LIMIT 1");
+    if (query.executeStep()) {
+      head.current_revision = query.getColumn(0).getInt64();
+      head.current_changed = query.getColumn(1).getString();
+      head.current_save_id = query.getColumn(2).getString();
+    }
+    if (head.current_revision != base_revision) return head;
+    const Saved saved{base_revision + 1, state_->environment.now_utc()};
+    SQLite::Statement insert(db,
+                             "INSERT INTO shop_catalogues (revision, changed, save_id, document, checksum) VALUES "
+                             "(?, ?, ?, ?, ?)");
+    insert.bind(1, saved.revision);
+    insert.bind(2, saved.changed);
+    insert.bind(3, save_id);
+    insert.bind(4, document);
+    insert.bind(5, checksum_of("shop", saved.revision, document));
+    insert.exec();
+    transaction.commit();
+    return saved;
+  });
+}
+
+}  // namespace duskwire::store

@@ -1,0 +1,197 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "store/workspace.hpp"
+
+#include <fmt/format.h>
+
+#include "store/workspace_state.hpp"
+
+namespace duskwire::store {
+namespace {
+
+Error no_such_job(const std::string& id) {
+  return {ErrorCode::not_found, fmt::format("There is no job \"{}\" in this workspace.", id)};
+}
+
+constexpr const char* head_of_job =
+    "SELECT revision, changed, save_id FROM revisions WHERE job = ? ORDER BY revision DESC LIMIT 1";
+
+// Silent damage never reaches a client.
+Result<JobDocument> read_revision(SQLite::Statement& query) {
+  JobDocument result;
+  result.id = query.getColumn(0).getString();
+  result.revision = query.getColumn(1).getInt64();
+  result.changed = query.getColumn(2).getString();
+  result.archived = query.getColumn(3).getInt() != 0;
+  result.document = query.getColumn(4).getString();
+  if (checksum_of(result.id, result.revision, result.document) != query.getColumn(5).getString()) {
+    return Error{
+        ErrorCode::invalid,
+        "A stored document does not match its checksum: the file is damaged there. Open an earlier revision, or "
+        "restore the last backup."};
+  }
+  return result;
+}
+
+}  // namespace
+
+Workspace::Workspace(std::unique_ptr<State> state) : state_(std::move(state)) {}
+Workspace::~Workspace() = default;
+
+Result<std::unique_ptr<Workspace>> Workspace::open(const std::string& path, Environment environment) {
+  Result<std::unique_ptr<SQLite::Database>> database = open_database(path);
+  if (!database) return database.error();
+  auto state = std::make_unique<State>();
+  state->environment = std::move(environment);
+  state->database = std::move(database).value();
+  try {
+    SQLite::Database& db = *state->database;
+    SQLite::Statement make(db, "INSERT OR IGNORE INTO about (key, value) VALUES ('workspace_id', ?)");
+    make.bind(1, "w-" + state->environment.random_id());
+    make.exec();
+    state->id = db.execAndGet("SELECT value FROM about WHERE key = 'workspace_id'").getString();
+  } catch (const SQLite::Exception& failure) {
+    return error_of(failure);
+  }
+  return std::unique_ptr<Workspace>(new Workspace(std::move(state)));
+}
+
+const std::string& Workspace::workspace_id() const { return state_->id; }
+
+Result<std::vector<JobRow>> Workspace::jobs() {
+  return state_->run<Result<std::vector<JobRow>>>([](SQLite::Database& db) -> Result<std::vector<JobRow>> {
+    SQLite::Statement query(db,
+                            "SELECT r.job, r.revision, r.changed, j.archived, r.title, r.client, r.place, r.stage, "
+                            "r.created, r.summary FROM revisions r JOIN jobs j ON j.id = r.job WHERE r.revision = "
+                            "(SELECT max(revision) FROM revisions WHERE job = r.job) ORDER BY r.sequence DESC");
+    std::vector<JobRow> rows;
+    while (query.executeStep()) {
+      JobRow row;
+      row.id = query.getColumn(0).getString();
+      row.revision = query.getColumn(1).getInt64();
+      row.changed = query.getColumn(2).getString();
+      row.archived = query.getColumn(3).getInt() != 0;
+      row.facts = {query.getColumn(4).getString(), query.getColumn(5).getString(), query.getColumn(6).getString(),
+                   query.getColumn(7).getString(), query.getColumn(8).getString()};
+      row.summary = query.getColumn(9).getString();
+      rows.push_back(std::move(row));
+    }
+    return rows;
+  });
+}
+
+Result<JobDocument> Workspace::job(const std::string& id) {
+  return state_->run<Result<JobDocument>>([&](SQLite::Database& db) -> Result<JobDocument> {
+    SQLite::Statement query(db,
+                            "SELECT r.job, r.revision, r.changed, j.archived, r.document, r.checksum FROM "
+                            "revisions r JOIN jobs j ON j.id = r.job WHERE r.job = ? ORDER BY r.revision DESC LIMIT 1");
+    query.bind(1, id);
+    if (!query.executeStep()) return no_such_job(id);
+    return read_revision(query);
+  });
+}
+
+Result<JobDocument> Workspace::revision(const std::string& id, std::int64_t revision) {
+  return state_->run<Result<JobDocument>>([&](SQLite::Database& db) -> Result<JobDocument> {
+    SQLite::Statement query(db,
+                            "SELECT r.job, r.revision, r.changed, j.archived, r.document, r.checksum FROM "
+                            "revisions r JOIN jobs j ON j.id = r.job WHERE r.job = ? AND r.revision = ?");
+    query.bind(1, id);
+    query.bind(2, revision);
+    if (!query.executeStep()) {
+      return Error{ErrorCode::not_found, fmt::format("There is no revision {} of job \"{}\".", revision, id)};
+    }
+    return read_revision(query);
+  });
+}
+
+namespace {
+
+// The answer that an earlier save of the same id got, if there was one.
+std::optional<Saved> earlier_answer(SQLite::Database& db, const Save& save) {
+  SQLite::Statement query(db, "SELECT revision, changed FROM revisions WHERE job = ? AND save_id = ?");
+  query.bind(1, save.id);
+  query.bind(2, save.save_id);
+  if (!query.executeStep()) return std::nullopt;
+  return Saved{query.getColumn(0).getInt64(), query.getColumn(1).getString()};
+}
+
+void append_revision(SQLite::Database& db, const Save& save, const Saved& saved) {
+  SQLite::Statement insert(
+      db,
+      "INSERT INTO revisions (job, revision, changed, save_id, label, title, client, place, stage, "
+      "created, summary, document, checksum) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+  int at = 0;
+  insert.bind(++at, save.id);
+  insert.bind(++at, saved.revision);
+  for (const std::string& text : {saved.changed, save.save_id, save.label, save.facts.title, save.facts.client,
+                                  save.facts.place, save.facts.stage, save.facts.created, save.summary, save.document,
+                                  checksum_of(save.id, saved.revision, save.document)}) {
+    insert.bind(++at, text);
+  }
+  insert.exec();
+}
+
+}  // namespace
+
+SaveOutcome Workspace::save(const Save& save) {
+  return state_->run<SaveOutcome>([&](SQLite::Database& db) -> SaveOutcome {
+    SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
+    if (const std::optional<Saved> before = earlier_answer(db, save)) return *before;
+    Conflict head;
+    head.base_revision = save.base_revision;
+    {
+      SQLite::Statement query(db, head_of_job);
+      query.bind(1, save.id);
+      if (query.executeStep()) {
+        head.current_revision = query.getColumn(0).getInt64();
+        head.current_changed = query.getColumn(1).getString();
+        head.current_save_id = query.getColumn(2).getString();
+      }
+    }
+    if (head.current_revision == 0 && save.base_revision != 0) return no_such_job(save.id);
+    if (head.current_revision != save.base_revision) return head;
+    if (head.current_revision == 0) {
+      SQLite::Statement make(db, "INSERT INTO jobs (id) VALUES (?)");
+      make.bind(1, save.id);
+      make.exec();
+    }
+    const Saved saved{head.current_revision + 1, state_->environment.now_utc()};
+    append_revision(db, save, saved);
+    transaction.commit();
+    return saved;
+  });
+}
+
+Result<bool> Workspace::set_archived(const std::string& id, bool archived) {
+  return state_->run<Result<bool>>([&](SQLite::Database& db) -> Result<bool> {
+    SQLite::Statement update(db, "UPDATE jobs SET archived = ? WHERE id = ?");
+    update.bind(1, archived ? 1 : 0);
+    update.bind(2, id);
+    if (update.exec() == 0) return no_such_job(id);
+    return true;
+  });
+}
+
+Result<std::vector<RevisionRow>> Workspace::revisions(const std::string& id, std::optional<std::int64_t> before,
+                                                      int limit) {
+  return state_->run<Result<std::vector<RevisionRow>>>([&](SQLite::Database& db) -> Result<std::vector<RevisionRow>> {
+    SQLite::Statement known(db, "SELECT 1 FROM jobs WHERE id = ?");
+    known.bind(1, id);
+    if (!known.executeStep()) return no_such_job(id);
+    SQLite::Statement query(
+        db,
+        "SELECT revision, changed, label, length(CAST(document AS BLOB)) FROM revisions WHERE job = ? "
+        "AND revision < ? ORDER BY revision DESC LIMIT ?");
+    query.bind(1, id);
+    query.bind(2, before.value_or(INT64_MAX));
+    query.bind(3, limit);
+    std::vector<RevisionRow> rows;
+    while (query.executeStep()) {
+      rows.push_back({query.getColumn(0).getInt64(), query.getColumn(1).getString(), query.getColumn(2).getString(),
+                      query.getColumn(3).getInt64()});
+    }
+    return rows;
+  });
+}
+
+}  // namespace duskwire::store
