@@ -73,6 +73,12 @@ step_examples() {
   check_unittest "README and --help" tests/end_to_end '*_test.py'
 }
 
+step_server() {
+  check "build release duskwire" tools/build release duskwire
+  check_unittest "rules of the local server" tests/end_to_end/server 'rules_test.py'
+  check_unittest "300 kills under a writing client" tests/end_to_end/server 'kill_test.py'
+}
+
 step_fuzz() {
   local fuzzer seconds=${FUZZ_SECONDS:-60} fuzzers
   mapfile -t fuzzers < <(compgen -G 'tests/fuzz/*_fuzz.cpp' | xargs -n 1 basename -s .cpp)

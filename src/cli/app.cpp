@@ -27,6 +27,7 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const NewRequest& request) const { return new_command(request, common, style); }
     Outcome operator()(const AskRequest& request) const { return ask_command(request, common, style); }
     Outcome operator()(const CatalogueRequest& request) const { return catalogue_command(request, common, style); }
+    Outcome operator()(const ServeRequest& request) const { return serve_command(request); }
   };
   return std::visit(Runner{line.common, style}, line.request);
 }

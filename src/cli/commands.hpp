@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The commands, one function and one file each: a request in, what to print and how to end out. They read files, never
-// write them; app.cpp does.
+// write them; app.cpp does. serve alone stays, speaks while it runs, and keeps its workspace file.
 #pragma once
 
 #include "cli/invocation.hpp"
@@ -16,5 +16,6 @@ namespace duskwire::cli {
 [[nodiscard]] Outcome new_command(const NewRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome ask_command(const AskRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome catalogue_command(const CatalogueRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome serve_command(const ServeRequest& request);
 
 }  // namespace duskwire::cli

@@ -72,6 +72,15 @@ const std::vector<CommandHelp>& all_help() {
        {{"duskwire catalogue", ""},
         {"duskwire catalogue transformer", ""},
         {"duskwire catalogue path --units us --json", ""}}},
+      {"serve",
+       "[--workspace FILE]",
+       "the page and its workspace, on this computer alone",
+       "Keeps jobs, all their revisions and pictures in one workspace file, and serves the page that edits them, on "
+       "127.0.0.1 until Ctrl-C. Open the address that it prints: the token in it is made anew at each start, and "
+       "whoever "
+       "has it can read and change the workspace. Copy the workspace file only while no server runs.",
+       {{"duskwire serve --workspace gardens.duskwire --port 0", ""},
+        {"duskwire serve --workspace gardens.duskwire --port 0 --add examples/ostrey-garden.json", ""}}},
   };
   return all;
 }

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "cli/check_page.hpp"
 #include "cli/terminal.hpp"
@@ -64,8 +65,15 @@ struct CatalogueRequest {
   std::string word;
 };
 
+struct ServeRequest {
+  int port = 7415;  // 0: any that is free
+  std::string workspace = "gardens.duskwire";
+  std::string page;               // folder; empty: the built page beside the program
+  std::vector<std::string> jobs;  // files, put in where the workspace has no job of that id
+};
+
 using Request = std::variant<CheckRequest, AdviseRequest, MaterialsRequest, ValidateRequest, NewRequest, AskRequest,
-                             CatalogueRequest>;
+                             CatalogueRequest, ServeRequest>;
 
 struct Invocation {
   Common common;

@@ -97,6 +97,22 @@ void add_ask(CLI::App& app, AskRequest& request) {
               "mains above and below nominal; 5 where left out");
 }
 
+void add_serve(CLI::App& app, ServeRequest& request) {
+  app.add_option("--port", request.port, "0 for any that is free; 7415 where left out")
+      ->type_name("N")
+      ->check(CLI::Range(0, 65535))
+      ->group(own_group);
+  text_option(app, "--workspace", request.workspace, "FILE",
+              "made where it is missing; gardens.duskwire where left out");
+  text_option(app, "--page", request.page, "FOLDER", "the built page; found by itself where left out");
+  app.add_option("--add", request.jobs, "a job file to put in, unless the workspace has that job")
+      ->type_name("JOB")
+      ->expected(1)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll)
+      ->group(own_group);
+  app.get_help_ptr()->group(own_group);
+}
+
 // One parser for the whole line. Lives only while parse() runs.
 struct Parser {
   CLI::App app{"", "duskwire"};
@@ -109,6 +125,7 @@ struct Parser {
   NewRequest fresh;
   AskRequest ask;
   CatalogueRequest catalogue;
+  ServeRequest serve;
 
   Parser() {
     app.set_help_flag("-h,--help", "this page");
@@ -120,6 +137,7 @@ struct Parser {
     add_new(command("new", true), fresh);
     add_ask(command("ask", false), ask);
     command("catalogue", false).add_option("WORD", catalogue.word, "part of an id, kind or title")->type_name("");
+    add_serve(*app.add_subcommand("serve"), serve);
   }
 
   CLI::App& command(const std::string& name, bool with_ruleset) {
@@ -141,6 +159,7 @@ Request request_of(Parser& parser, const std::string& name) {
   if (name == "validate") return parser.validate;
   if (name == "new") return parser.fresh;
   if (name == "ask") return parser.ask;
+  if (name == "serve") return parser.serve;
   return parser.catalogue;
 }
 
@@ -162,7 +181,8 @@ std::vector<OptionGroup> groups_of(const CLI::App& app) {
     if (!option->get_type_name().empty() && option->get_type_size() != 0) names += " " + option->get_type_name();
     groups[option->get_group() == own_group ? 0 : 1].options.push_back({names, option->get_description()});
   }
-  if (groups[0].options.empty()) groups.erase(groups.begin());
+  groups.erase(std::remove_if(groups.begin(), groups.end(), [](const auto& group) { return group.options.empty(); }),
+               groups.end());
   return groups;
 }
 

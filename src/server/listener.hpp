@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: Apache-2.0
+// The socket side: loopback only, deadlines and limits on everything, one thread for all connections and two for the
+// answers, so that a slow client costs a few kilobytes and no one else's time.
+#pragma once
+
+#include <chrono>
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+
+#include "base/result.hpp"
+#include "server/http.hpp"
+
+namespace duskwire::server {
+
+struct Limits {
+  std::chrono::milliseconds head{10'000};  // from the first wait to the last byte of the head
+  std::chrono::milliseconds idle{30'000};  // between two requests of one connection, the next head included
+  std::chrono::milliseconds transfer{60'000};
+  std::size_t transfer_bytes_per_s = 50'000;  // a body has `transfer`, and this pace on top
+  std::size_t head_bytes = 16u << 10u;
+  std::size_t connections = 256;  // beyond: the one that has kept us waiting longest for its head goes
+};
+
+class Listener {
+ public:
+  // Binds 127.0.0.1 at the port (0: any that is free). Errors: unavailable (the port is taken or forbidden).
+  static Result<std::unique_ptr<Listener>> open(std::uint16_t port, Limits limits = {});
+  ~Listener();
+  Listener(const Listener&) = delete;
+  Listener& operator=(const Listener&) = delete;
+
+  [[nodiscard]] std::uint16_t port() const;
+  // Answers until stop(), SIGINT or SIGTERM; answers that were begun are finished first. The handler outlives it.
+  void run(Handler& handler);
+  // From any thread.
+  void stop();
+
+ private:
+  struct State;
+  explicit Listener(std::unique_ptr<State> state);
+  std::unique_ptr<State> state_;
+};
+
+}  // namespace duskwire::server

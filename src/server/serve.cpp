@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "server/serve.hpp"
+
+#include <fmt/format.h>
+
+#include <chrono>
+#include <ctime>
+#include <filesystem>
+
+#include "server/body.hpp"
+#include "server/listener.hpp"
+#include "server/service.hpp"
+#include "store/workspace.hpp"
+
+namespace duskwire::server {
+namespace {
+
+std::string now_utc() {
+  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+  std::tm parts{};
+  ::gmtime_r(&now, &parts);
+  return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}Z", parts.tm_year + 1900, parts.tm_mon + 1, parts.tm_mday,
+                     parts.tm_hour, parts.tm_min, parts.tm_sec);
+}
+
+Result<bool> add_starter(store::Workspace& workspace, const JobToAdd& starter) {
+  const formats::ParsedText parsed = formats::parse_text(starter.document);
+  const std::string id = parsed.tree ? text_at(*parsed.tree, {"id"}) : "";
+  if (!is_id(id))
+    return Error{ErrorCode::invalid, "The job to add is no job document, or its id cannot name a job here."};
+  store::Save save;
+  save.id = id;
+  save.save_id = random_secret();
+  save.label = "Added at the start of the server";
+  save.document = formats::compact_text(*parsed.tree);
+  save.facts = {text_at(*parsed.tree, {"title"}), text_at(*parsed.tree, {"client", "name"}),
+                text_at(*parsed.tree, {"site", "address"}), text_at(*parsed.tree, {"stage"}),
+                text_at(*parsed.tree, {"created"})};
+  const store::SaveOutcome outcome = workspace.save(save);
+  // A conflict says that the job is there already, perhaps with work in it: it stays.
+  if (const auto* error = std::get_if<Error>(&outcome)) return *error;
+  return true;
+}
+
+}  // namespace
+
+Result<bool> serve(const ServeOptions& options, const std::function<void(const Started&)>& on_start) {
+  auto workspace = store::Workspace::open(options.workspace_file, {now_utc, random_secret});
+  if (!workspace) return workspace.error();
+  for (const JobToAdd& starter : options.starters) {
+    const Result<bool> added = add_starter(*workspace.value(), starter);
+    if (!added) return added.error();
+  }
+  PageFiles page;
+  bool has_page = false;
+  if (!options.page_folder.empty()) {
+    Result<PageFiles> read = PageFiles::read(options.page_folder);
+    has_page = read.ok();
+    if (read) page = std::move(read).value();
+  }
+  auto listener = Listener::open(options.port);
+  if (!listener) return listener.error();
+  const std::uint16_t port = listener.value()->port();
+  Gate gate(port, random_secret(), random_secret());
+  const std::string address = fmt::format("http://127.0.0.1:{}/#token={}", port, gate.token());
+  const std::string name = std::filesystem::path(options.workspace_file).stem().string();
+  Service service(*workspace.value(), name, std::move(gate), std::move(page));
+  on_start({address, has_page});
+  listener.value()->run(service);
+  return true;
+}
+
+}  // namespace duskwire::server

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: Apache-2.0
+// Starts the server on a workspace file and stays until it is told to stop.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "base/result.hpp"
+
+namespace duskwire::server {
+
+struct JobToAdd {
+  std::string document;  // JSON text of a job
+};
+
+struct ServeOptions {
+  std::uint16_t port = 0;  // 0: any that is free
+  std::string workspace_file;
+  std::string page_folder;         // empty: without a page
+  std::vector<JobToAdd> starters;  // put in where the workspace has no job of that id
+};
+
+struct Started {
+  std::string address;  // with the token of this start: for the person at this machine alone
+  bool page = true;     // false: the folder holds no built page
+};
+
+// `on_start` is called once, when the first request could be answered. Returns after SIGINT or SIGTERM.
+Result<bool> serve(const ServeOptions& options, const std::function<void(const Started&)>& on_start);
+
+}  // namespace duskwire::server
