@@ -39,7 +39,7 @@ class LayerCheck(unittest.TestCase):
         self.assert_one("src/electrical/a.hpp", '#include "job/job.hpp"\n', "job (floor 2)")
 
     def test_sideways_include_at_the_top(self):
-        self.assert_one("src/server/a.hpp", '#include "cli/app.hpp"\n', "cli (floor 6)")
+        self.assert_one("src/server/a.hpp", '#include "wasm/verbs.hpp"\n', "wasm (floor 6)")
 
     def test_include_without_room(self):
         self.assert_one("src/job/a.cpp", '#include "catalogue.hpp"\n', "room/file.hpp")
