@@ -62,7 +62,7 @@ step_page() {
   use_page_node "$PWD" || return
   check "types" npm --prefix web run --silent check
   check "lint" npm --prefix web run --silent lint
-  check_vitest "the page's own tests" web
+  DUSKWIRE_PROGRAM=build/release/duskwire check_vitest "the page's own tests" web
   check "first load under 1500 kB" node web/tools/first-load.mjs --limit-kb 1500
   check "the size check refuses too much" refused node web/tools/first-load.mjs --limit-kb 1
   check_node "end to end in Chromium" --test-concurrency=1 web/tests/e2e/*.test.mjs

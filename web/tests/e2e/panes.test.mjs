@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: Apache-2.0
+// The panes of an open job on the real engine: the profile of a run, findings and their cures.
+import assert from 'node:assert/strict';
+import { after, before, beforeEach, test } from 'node:test';
+import { host, launch, openDemo, openPage, stage } from './browser.mjs';
+
+let browser;
+let context;
+let page;
+let site;
+
+before(async () => {
+  browser = await launch();
+  site = await host();
+});
+
+after(async () => {
+  await browser.close();
+  await site.stop();
+});
+
+beforeEach(async () => {
+  await context?.close();
+  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await openPage(context, site.address);
+  await openDemo(page);
+});
+
+const findingsTab = () => page.getByRole('button', { name: 'Findings' }).click();
+
+test('the profile has every lamp of the run, and pointing at one selects it on the plan', async () => {
+  await stage(page, 'Wiring');
+  const chart = page.getByRole('group', { name: 'Volts against distance along T2-B' });
+  await chart.waitFor();
+  assert.equal(await chart.getByRole('button').count(), 7);
+  await chart.getByRole('button', { name: /^Pond, far bank: 10\.65 volts nominal/ }).hover();
+  await page.locator('[data-thing="luminaire/F5"].selected').waitFor();
+  await chart.getByRole('button', { name: /^Pond, far bank/ }).focus();
+  await page.keyboard.press('Tab');
+  assert.equal(await page.locator('[data-thing^="luminaire/"].selected').count(), 1);
+  assert.equal(await page.locator('[data-thing="luminaire/F5"].selected').count(), 0);
+  await page.getByText(/Margin to collapse: all loads may grow 1\.40 times/).waitFor();
+  await page.getByText('As a table').click();
+  await page.getByRole('table', { name: /Lamps of T2-B/ }).getByRole('cell', { name: '10.65' }).waitFor();
+  assert.deepEqual(page.complaints, []);
+});
+
+test('a finding shows its place, and its cure takes it away in one step of undo', async () => {
+  await stage(page, 'Check');
+  await findingsTab();
+  const card = page.getByRole('article', { name: 'Error: Pond, far bank (F5)' });
+  await card.getByRole('button', { name: 'Show on the plan' }).click();
+  await page.locator('[data-thing="luminaire/F5"].selected').waitFor();
+  await card.getByRole('button', { name: /^Tap 13 on T2-B/ }).click();
+  await page.getByRole('status').getByText(/Done\. Tap 13 on T2-B.*The finding is gone\./).waitFor();
+  assert.equal(await card.count(), 0);
+  await page.getByRole('navigation').getByText('2 errors').waitFor();
+  await page.getByRole('button', { name: 'Undo this cure' }).click();
+  await card.waitFor();
+  await page.getByRole('navigation').getByText('3 errors').waitFor();
+  assert.deepEqual(page.complaints, []);
+});
+
+test('all three planted errors go by their cures, and the job is sound', async () => {
+  await stage(page, 'Check');
+  await findingsTab();
+  for (const left of [2, 1, 0]) {
+    await page.getByRole('article', { name: /^Error/ }).first().getByRole('button').first().click();
+    if (left > 0) await page.getByRole('navigation').getByText(`${left} error`).waitFor();
+    else await page.getByRole('article', { name: /^Error/ }).waitFor({ state: 'detached' });
+  }
+  assert.equal(await page.getByRole('article', { name: /^Error/ }).count(), 0);
+});
