@@ -71,3 +71,51 @@ test('all three planted errors go by their cures, and the job is sound', async (
   }
   assert.equal(await page.getByRole('article', { name: /^Error/ }).count(), 0);
 });
+
+const objects = () => page.getByRole('region', { name: 'Objects', exact: true });
+const properties = () => page.getByRole('region', { name: 'Properties', exact: true });
+
+test('several lights change together, in one step of undo', async () => {
+  await objects().getByRole('button', { name: /Pond, near bank/ }).click();
+  await objects().getByRole('button', { name: /Pond, far bank/ }).click({ modifiers: ['Shift'] });
+  await properties().getByRole('heading', { name: '2 lights' }).waitFor();
+  const name = properties().getByLabel('Name', { exact: true });
+  assert.equal(await name.getAttribute('placeholder'), 'several');
+  const tilt = properties().getByLabel('Aim, up from level');
+  await tilt.fill('35');
+  await tilt.press('Enter');
+  await objects().getByRole('button', { name: /Pond, far bank/ }).click();
+  assert.equal(await tilt.inputValue(), '35');
+  await page.getByRole('button', { name: 'Undo: Aim, up from level of 2 lights' }).click();
+  assert.equal(await tilt.inputValue(), '');
+  assert.deepEqual(page.complaints, []);
+});
+
+test('a length typed in feet is stored in metres, and the volts follow', async () => {
+  await objects().getByText('Cables').click();
+  await objects().getByRole('button', { name: /^F-C1/ }).click();
+  const facts = properties().getByText('Drop', { exact: true }).locator('..');
+  const before = await facts.textContent();
+  const length = properties().getByLabel('Measured length');
+  await length.fill("120'");
+  await length.press('Enter');
+  await page.waitForFunction(([element, text]) => element.textContent !== text, [await facts.elementHandle(), before]);
+  assert.equal(await length.inputValue(), '120');
+  await page.getByRole('button', { name: 'Undo: Measured length of F-C1' }).waitFor();
+  assert.deepEqual(page.complaints, []);
+});
+
+test('another light out of the whole catalogue comes into the job with its search', async () => {
+  await objects().getByRole('button', { name: /Pond, far bank/ }).click();
+  await properties().getByRole('button', { name: /^Light / }).click();
+  const dialog = page.getByRole('dialog', { name: 'Choose: light' });
+  await dialog.getByLabel('Find an article').fill('path 2 w');
+  await dialog.getByRole('button', { name: /^Path light, 2 W/ }).click();
+  await properties().getByRole('button', { name: /^Light Path light, 2 W/ }).waitFor();
+  await properties().getByText('The article in this job').click();
+  const power = properties().getByLabel('Apparent power');
+  await power.fill('3.5');
+  await power.press('Enter');
+  await page.getByRole('button', { name: /^Undo: Path light, 2 W.* in this job/ }).waitFor();
+  assert.deepEqual(page.complaints, []);
+});
