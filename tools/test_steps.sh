@@ -65,7 +65,7 @@ step_page() {
   DUSKWIRE_PROGRAM=build/release/duskwire check_vitest "the page's own tests" web
   check "first load under 1500 kB" node web/tools/first-load.mjs --limit-kb 1500
   check "the size check refuses too much" refused node web/tools/first-load.mjs --limit-kb 1
-  check_node "end to end in Chromium" --test-concurrency=1 web/tests/e2e/*.test.mjs
+  DUSKWIRE_PROGRAM=build/release/duskwire check_node "end to end in Chromium" --test-concurrency=1 web/tests/e2e/*.test.mjs
 }
 
 step_examples() {

@@ -6,13 +6,17 @@ import { connect, takeToken } from '../storage/connect';
 import { Database } from '../storage/database';
 import { Desk } from '../storage/desk';
 import { HttpClient } from '../storage/http';
+import { MemoryDatabase } from '../storage/memory-database';
 import { PictureStore } from '../storage/picture-store';
 import { ServerWorkspace, type ServerSession } from '../storage/server';
 import type { Workspace } from '../storage/workspace';
 import { ShopCatalogue } from './catalogue.svelte';
 
-/** How the workspace stands: `away` and `stranger` are a server that was here before and does not serve us now. */
-export type Standing = 'browser' | 'server' | 'away' | 'stranger';
+/**
+ * How the workspace stands: `away` and `stranger` are a server that was here before and does not serve us now; with
+ * `tab` the browser keeps nothing, and what is done is gone with the tab.
+ */
+export type Standing = 'browser' | 'server' | 'away' | 'stranger' | 'tab';
 
 export interface App {
   readonly engine: Engine;
@@ -36,7 +40,10 @@ export const started = (): boolean => current !== undefined;
 
 export async function startApp(): Promise<void> {
   const engine = startEngine();
-  const database = new Database();
+  // A server's new address in the tab of the old one changes the part behind # only: begin again with its token.
+  addEventListener('hashchange', () => takeToken(location.hash).token !== undefined && location.reload());
+  const kept = new Database();
+  const database = (await kept.usable()) ? kept : new MemoryDatabase();
   const { workspace, standing } = await findWorkspace(database);
   const desk = new Desk(database, workspace.id);
   const pictures = new PictureStore(database, workspace);
@@ -58,6 +65,7 @@ async function findWorkspace(database: Database): Promise<{ workspace: Workspace
   }
   const known = remembered();
   if (known) return { workspace: new ServerWorkspace(http, known), standing: connection.kind === 'stranger' ? 'stranger' : 'away' };
+  if (database instanceof MemoryDatabase) return { workspace: new BrowserWorkspace(database, 'this tab only'), standing: 'tab' };
   return { workspace: new BrowserWorkspace(database), standing: connection.kind === 'stranger' ? 'stranger' : 'browser' };
 }
 

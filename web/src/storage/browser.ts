@@ -15,11 +15,12 @@ const now = (): string => new Date().toISOString();
 const gone = (id: string): StorageFailure => new StorageFailure('not_found', `There is no job "${id}" in this browser.`);
 
 export class BrowserWorkspace implements Workspace {
-  readonly place = 'this browser';
+  readonly place: string;
   readonly id = 'browser';
   #database: Database;
 
-  constructor(database: Database) {
+  constructor(database: Database, place = 'this browser') {
+    this.place = place;
     this.#database = database;
   }
 

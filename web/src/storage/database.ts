@@ -36,7 +36,7 @@ export interface Stores {
 
 export type StoreName = keyof Stores;
 
-const keyPaths: Record<StoreName, string | string[]> = {
+export const keyPaths: Record<StoreName, string | string[]> = {
   jobs: 'id',
   revisions: ['id', 'revision'],
   images: 'hash',
@@ -63,7 +63,7 @@ export class Database {
         raw.onabort = () => reject(raw.error ?? new Error('The browser stopped the save.'));
       });
       done.catch(() => undefined); // reported by the await below, or by the work's own failure
-      const result = await work(new Transaction(raw)).catch((error: unknown) => {
+      const result = await work(new BrowserTransaction(raw)).catch((error: unknown) => {
         if (raw.error === null) abort(raw);
         throw error;
       });
@@ -72,6 +72,11 @@ export class Database {
     } catch (error) {
       throw asFailure(error);
     }
+  }
+
+  /** Whether the browser lets the page keep anything at all. */
+  async usable(): Promise<boolean> {
+    return this.run(['lists'], 'readonly', async () => true).catch(() => false);
   }
 
   #database(): Promise<IDBDatabase> {
@@ -83,7 +88,15 @@ export class Database {
   }
 }
 
-export class Transaction {
+/** What work inside one transaction may do. */
+export interface Transaction {
+  get<N extends StoreName>(name: N, key: IDBValidKey): Promise<Stores[N] | undefined>;
+  all<N extends StoreName>(name: N, range?: IDBKeyRange): Promise<Stores[N][]>;
+  put<N extends StoreName>(name: N, value: Stores[N]): Promise<void>;
+  delete(name: StoreName, key: IDBValidKey): Promise<void>;
+}
+
+class BrowserTransaction implements Transaction {
   #raw: IDBTransaction;
 
   constructor(raw: IDBTransaction) {

@@ -8,14 +8,14 @@ const root = resolve(import.meta.dirname, '../..');
 
 /** A static host for the built page on a port of its own. */
 export async function host(port = 0) {
-  const server = await preview({ root, preview: { port, strictPort: port !== 0 }, logLevel: 'silent' });
+  const server = await preview({ root, preview: { port, strictPort: port !== 0, allowedHosts: ['garden.example'] }, logLevel: 'silent' });
   return { address: server.resolvedUrls.local[0], stop: () => server.close() };
 }
 
-export function launch() {
+export function launch(more = []) {
   return chromium.launch({
     executablePath: '/usr/bin/chromium',
-    args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+    args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', ...more],
   });
 }
 
@@ -43,6 +43,7 @@ export const stage = (page, name) => page.getByRole('navigation', { name: 'Stage
 export const title = (page) => page.getByRole('heading', { level: 1 }).textContent();
 
 export async function rename(page, name) {
-  await page.getByLabel('Title').fill(name);
-  await page.getByLabel('Title').press('Enter');
+  const field = page.getByRole('textbox', { name: 'Title', exact: true });
+  await field.fill(name);
+  await field.press('Enter');
 }

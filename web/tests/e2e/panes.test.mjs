@@ -79,7 +79,7 @@ test('several lights change together, in one step of undo', async () => {
   await objects().getByRole('button', { name: /Pond, near bank/ }).click();
   await objects().getByRole('button', { name: /Pond, far bank/ }).click({ modifiers: ['Shift'] });
   await properties().getByRole('heading', { name: '2 lights' }).waitFor();
-  const name = properties().getByLabel('Name', { exact: true });
+  const name = properties().getByLabel('Name', { exact: true }).first();
   assert.equal(await name.getAttribute('placeholder'), 'several');
   const tilt = properties().getByLabel('Aim, up from level');
   await tilt.fill('35');

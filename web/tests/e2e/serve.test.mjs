@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: Apache-2.0
+// The page on the real `duskwire serve`: saved within a second, the server killed under it, two clients on one job.
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { launch, openPage, rename, stage, title } from './browser.mjs';
+import { Server } from './server.mjs';
+
+let browser;
+const server = new Server();
+
+before(async () => {
+  browser = await launch();
+  await server.start();
+});
+
+after(async () => {
+  await browser.close();
+  await server.end();
+});
+
+const client = async () => openPage(await browser.newContext({ viewport: { width: 1440, height: 900 } }), server.address);
+const saved = (page) => page.locator('header').getByText('Saved in workspace').waitFor();
+
+async function openGarden(page) {
+  await page.getByRole('link', { name: 'The Ostrey garden' }).first().click();
+  await page.getByRole('application').waitFor();
+  await stage(page, 'Site');
+}
+
+test('a change goes to the server within a second, and is called saved once it is there', async () => {
+  const page = await client();
+  assert.doesNotMatch(page.url(), /token/);
+  await openGarden(page);
+  await page.locator('nav').getByText('3 errors').waitFor();
+  const sent = page.waitForRequest((request) => request.method() === 'PUT');
+  await page.getByLabel('Client', { exact: true }).fill('A client');
+  await page.getByLabel('Client', { exact: true }).press('Enter');
+  const start = performance.now();
+  await sent;
+  assert.ok(performance.now() - start < 1000, `${(performance.now() - start).toFixed(0)} ms`);
+  await saved(page);
+  assert.deepEqual(page.complaints, []);
+  await page.context().close();
+});
+
+test('the server is killed: the page goes on, says so, and sends it all once there is a server again', async () => {
+  const page = await client();
+  await openGarden(page);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await rename(page, 'Before the cut');
+  await saved(page);
+  await server.kill();
+  await rename(page, 'During the cut');
+  await page.locator('header').getByText(/Not sent since .*kept on this device/).first().waitFor();
+  await stage(page, 'Transformers');
+  await page.getByLabel('Tap of T2-B', { exact: true }).selectOption('13');
+  await page.locator('nav').getByText('2 errors').waitFor();
+  await page.waitForTimeout(400);
+  // A cold start without the server: the page and its work are on this device.
+  await page.reload();
+  await page.getByRole('application').waitFor();
+  assert.equal(await title(page), 'During the cut');
+  await page.locator('nav').getByText('2 errors').waitFor();
+  await server.start();
+  await page.goto(server.address);
+  await page.getByText('1 job from this device sent.').waitFor();
+  await page.context().close();
+  const other = await client();
+  await other.getByRole('link', { name: 'During the cut' }).first().click();
+  await other.getByRole('application').waitFor();
+  await other.locator('nav').getByText('2 errors').waitFor();
+  await stage(other, 'Site');
+  await rename(other, 'The Ostrey garden');
+  await saved(other);
+  await other.context().close();
+});
+
+test('two clients change one job: both versions are named, neither is lost', async () => {
+  const [one, two] = [await client(), await client()];
+  await openGarden(one);
+  await openGarden(two);
+  await rename(one, 'From the first');
+  await saved(one);
+  await rename(two, 'From the second');
+  const dialog = two.getByRole('dialog', { name: 'This job was saved elsewhere' });
+  await dialog.getByText('/title').waitFor();
+  await dialog.getByRole('button', { name: 'Go on with mine' }).click();
+  await saved(two);
+  assert.equal(await title(two), 'From the second');
+  await two.getByRole('button', { name: 'More for this job' }).click();
+  await two.getByRole('menuitem', { name: 'Versions' }).click();
+  const versions = two.getByRole('dialog').getByRole('listitem');
+  await versions.nth(2).waitFor();
+  await one.context().close();
+  await two.context().close();
+});
