@@ -31,6 +31,30 @@ async function judge(page, view) {
   assert.ok(wider <= 0, `${view} is ${wider} px wider than the screen`);
 }
 
+// Panes and dialogs of an open job that no stage brings forward by itself.
+async function judgeSelection(page) {
+  const pane = (name) => page.getByRole('button', { name, exact: true }).click();
+  await pane('Objects');
+  await page.getByRole('button', { name: /Pond, far bank/ }).first().click();
+  await pane('Properties');
+  await judge(page, 'Properties of a light');
+  await page.getByText('The article in this job').click();
+  await judge(page, 'an article');
+  await page.getByRole('button', { name: /^Light Path/ }).click();
+  await judge(page, 'choosing an article');
+  await page.getByRole('button', { name: 'Cancel' }).click();
+  await pane('Findings');
+  await page.getByText('Why').first().click();
+  await judge(page, 'Findings');
+  await pane('Volts along the run');
+  await page.getByText('As a table').click();
+  await judge(page, 'Volts along the run');
+  await page.getByRole('button', { name: 'More for this job' }).click();
+  await page.getByRole('menuitem', { name: 'Versions' }).click();
+  await judge(page, 'Versions');
+  await page.keyboard.press('Escape');
+}
+
 for (const theme of ['day', 'dusk', 'sun']) {
   for (const [width, height] of [[1440, 900], [390, 844]]) {
     test(`${theme} at ${width} by ${height}`, async () => {
@@ -49,6 +73,7 @@ for (const theme of ['day', 'dusk', 'sun']) {
         await stage(page, name);
         await judge(page, name);
       }
+      await judgeSelection(page);
       await page.getByRole('link', { name: 'Jobs' }).click();
       await judge(page, 'a job in the list');
       await page.getByRole('button', { name: 'New job' }).click();
