@@ -4,6 +4,7 @@ import type { Component } from 'svelte';
 import type { JobSession } from '../session/job-session.svelte';
 import type { IconName } from '../ui/icons';
 import FindingsPane from './FindingsPane.svelte';
+import LayersPane from './LayersPane.svelte';
 import LampsPane from './LampsPane.svelte';
 import MaterialsPane from './MaterialsPane.svelte';
 import ObjectsPane from './ObjectsPane.svelte';
@@ -12,7 +13,7 @@ import ProfilePane from './ProfilePane.svelte';
 import PropertiesPane from './PropertiesPane.svelte';
 import SitePane from './SitePane.svelte';
 
-export type PaneId = 'site' | 'objects' | 'properties' | 'findings' | 'lamps' | 'outputs' | 'profile' | 'materials';
+export type PaneId = 'site' | 'objects' | 'layers' | 'properties' | 'findings' | 'lamps' | 'outputs' | 'profile' | 'materials';
 export type Dock = 'left' | 'right' | 'bottom';
 
 export interface Pane {
@@ -26,6 +27,7 @@ export interface Pane {
 export const panes: readonly Pane[] = [
   { id: 'site', title: 'Site', dock: 'left', icon: 'file', component: SitePane },
   { id: 'objects', title: 'Objects', dock: 'left', icon: 'layers', component: ObjectsPane },
+  { id: 'layers', title: 'Layers', dock: 'left', icon: 'table', component: LayersPane },
   { id: 'properties', title: 'Properties', dock: 'right', icon: 'settings', component: PropertiesPane },
   { id: 'findings', title: 'Findings', dock: 'right', icon: 'warning', component: FindingsPane },
   { id: 'lamps', title: 'Lamps', dock: 'bottom', icon: 'lamp', component: LampsPane },

@@ -13,6 +13,7 @@ import type { PictureStore } from '../storage/picture-store';
 import type { Workspace } from '../storage/workspace';
 import type { UnitSystem } from '../units/quantity';
 import { Autosave, type Unsent } from './autosave.svelte';
+import { Layers } from './layers.svelte';
 import { LiveAnswer } from './live.svelte';
 import { Selection } from './selection.svelte';
 import { summaryOf } from './summary';
@@ -46,6 +47,7 @@ export class JobSession {
   readonly store: JobStore;
   readonly live: LiveAnswer;
   readonly selection = new Selection();
+  readonly layers = new Layers();
   readonly autosave: Autosave;
   readonly workspace: Workspace;
   readonly engine: Engine;

@@ -2,8 +2,9 @@
 // Every view in every theme, at the desk and on a phone: nothing serious by axe-core, nothing wider than the screen,
 // no complaint of the browser.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { resolve } from 'node:path';
 import { after, before, test } from 'node:test';
 import { host, launch, openDemo, openPage, stage } from './browser.mjs';
 
@@ -21,8 +22,15 @@ after(async () => {
   await site.stop();
 });
 
+// For the eye: what was judged stays as a picture.
+const pictures = resolve(import.meta.dirname, '../../../build/pictures');
+mkdirSync(pictures, { recursive: true });
+
 async function judge(page, view) {
   await page.waitForTimeout(300);
+  const { width } = page.viewportSize();
+  const theme = await page.evaluate(() => localStorage.getItem('duskwire-theme'));
+  await page.screenshot({ path: `${pictures}/${view.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-')}-${theme}-${width}.png` });
   await page.evaluate(axe);
   const { violations } = await page.evaluate(() => axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }));
   const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');

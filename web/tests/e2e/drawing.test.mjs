@@ -130,7 +130,10 @@ test('by the keyboard alone: transformer, light and cable', async () => {
     for (const key of keys) await page.keyboard.press(key);
   };
   const times = (count, key) => Array.from({ length: count }, () => key);
-  await press('t', 'Enter');
+  await press('t');
+  // The catalogue comes a moment after the plan.
+  await page.getByLabel('What to place').locator('option').first().waitFor({ state: 'attached' });
+  await press('Enter');
   await press('l', ...times(9, 'Shift+ArrowRight'), 'Enter', ...times(9, 'Shift+ArrowUp'), 'Enter');
   await press('c', ...times(9, 'Shift+ArrowDown'), ...times(9, 'Shift+ArrowLeft'), 'Enter');
   await press(...times(9, 'Shift+ArrowRight'), 'Enter', ...times(9, 'Shift+ArrowUp'), 'Enter', 'Escape', 'Escape');
@@ -158,6 +161,28 @@ test('by touch at 390 by 844: each step with one finger', async () => {
   await page.getByRole('button', { name: 'Cancel' }).tap();
   assert.deepEqual(await counts(page), { transformer: 1, luminaire: 2, cable: 2, joint: 0 });
   await isSound(page, 2);
+});
+
+test('the site: an area by corners and a typed side, what is locked takes no tap, a picture gets its scale', async () => {
+  const page = await blankJob({ viewport: { width: 1440, height: 900 } });
+  const click = async (x, y) => page.mouse.click(...(await spot(page, x, y)));
+  await tool(page, 'Draw an area').click();
+  await page.getByLabel('What to draw').selectOption('building');
+  for (const [x, y] of [[0.4, 0.6], [0.6, 0.6], [0.6, 0.8], [0.4, 0.8], [0.4, 0.6]]) await click(x, y);
+  assert.equal(await things(page, 'area').count(), 1);
+  await tool(page, 'Place a tree, a receptacle or a point').click();
+  await click(0.3, 0.5);
+  assert.equal(await things(page, 'tree').count(), 1);
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'Layers' }).click();
+  await page.getByRole('group', { name: 'Ground and site' }).getByLabel('Locked').check();
+  await click(0.5, 0.7);
+  assert.equal(await page.getByRole('button', { name: 'Remove', exact: true }).count(), 0, 'nothing is selected');
+  await page.getByRole('group', { name: 'Ground and site' }).getByLabel('Locked').uncheck();
+  await click(0.5, 0.7);
+  await page.getByRole('button', { name: 'Remove', exact: true }).click();
+  assert.equal(await things(page, 'area').count(), 0);
+  assert.deepEqual(page.complaints, []);
 });
 
 // Two fingers by the browser's own protocol: what a page sees of a pinch.

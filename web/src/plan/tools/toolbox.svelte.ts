@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 // The tools of one open plan: which is in hand, what each would place, and what is said aloud.
 import { itemsOf, overlaid } from '../../job/catalogue';
-import type { CableItem, Catalogue, LuminaireItem, Point2, TransformerItem } from '../../job/document';
+import { groundKinds, type CableItem, type Catalogue, type GroundKind, type LuminaireItem, type Point2, type TransformerItem } from '../../job/document';
+import { spotKinds, type SpotKind } from '../../job/edits/site';
 import type { ThingKind } from '../../job/lookup';
 import type { JobSession } from '../../session/job-session.svelte';
-import { Layers } from '../../session/layers.svelte';
+import type { Layers } from '../../session/layers.svelte';
 import { quantityText } from '../../units/quantity';
 import { parseQuantity } from '../../units/parse';
 import { act, everything } from './actions';
@@ -12,6 +13,7 @@ import { CableTool } from './cable-tool.svelte';
 import { MeasureTool } from './measure-tool.svelte';
 import { PlaceTool } from './place-tool.svelte';
 import { SelectTool } from './select-tool.svelte';
+import { AreaTool, ScaleTool, SpotTool } from './site-tools.svelte';
 import { snap, type Snap } from './snap';
 import type { Stroke, Tool, ToolContext } from './tool';
 import type { ActionId, ToolId } from './tools';
@@ -20,22 +22,28 @@ export type Choosable = 'luminaires' | 'transformers' | 'cables';
 
 export class Toolbox implements ToolContext {
   readonly session: JobSession;
-  readonly layers = new Layers();
+  readonly layers: Layers;
   readonly tools: Record<ToolId, Tool>;
   current: ToolId = $state('select');
   snapping = $state(true);
   spoken = $state('');
+  groundKind: GroundKind = $state('bed');
+  spotKind: SpotKind = $state('tree');
   #chosen: Record<Choosable, string | undefined> = $state({ luminaires: undefined, transformers: undefined, cables: undefined });
   #catalogue: () => Catalogue;
 
   constructor(session: JobSession, catalogue: () => Catalogue) {
     this.session = session;
+    this.layers = session.layers;
     this.#catalogue = catalogue;
     this.tools = {
       select: new SelectTool(this),
       light: new PlaceTool(this, 'light', () => wrapped('luminaire', this.chosen('luminaires') as LuminaireItem | undefined)),
       transformer: new PlaceTool(this, 'transformer', () => wrapped('transformer', this.chosen('transformers') as TransformerItem | undefined)),
       cable: new CableTool(this, () => this.chosen('cables') as CableItem | undefined),
+      area: new AreaTool(this, () => this.groundKind),
+      spot: new SpotTool(this, () => this.spotKind),
+      scale: new ScaleTool(this),
       measure: new MeasureTool(this),
     };
   }
@@ -53,6 +61,21 @@ export class Toolbox implements ToolContext {
     if (this.current !== id) this.tool.cancel();
     this.current = id;
     this.say(this.tool.hint);
+  }
+
+  /** A kind to choose, for the tools that draw the site. */
+  get kinds(): readonly (GroundKind | SpotKind)[] {
+    if (this.current === 'area') return groundKinds;
+    return this.current === 'spot' ? spotKinds : [];
+  }
+
+  get kind(): GroundKind | SpotKind {
+    return this.current === 'area' ? this.groundKind : this.spotKind;
+  }
+
+  chooseKind(kind: string): void {
+    if (this.current === 'area') this.groundKind = kind as GroundKind;
+    else this.spotKind = kind as SpotKind;
   }
 
   /** Items to choose from: those that the job has already first. */

@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: Apache-2.0
+// Tools for the site: areas corner by corner, single things by a tap, the picture's scale from two points.
+import type { GroundKind, Point2, Polyline } from '../../job/document';
+import { angleDegOf, distance, polar } from '../../job/edits/geometry';
+import { areaM2Of, drawArea, placeSpot, setScale, type SpotKind } from '../../job/edits/site';
+import type { Sketch, Stroke, Tool, ToolContext, TypedWish } from './tool';
+
+/** A row of points set by taps or typed lengths. */
+abstract class PointsTool implements Tool {
+  readonly draws = true;
+  sketch: Sketch = $state.raw({});
+  protected points: Polyline = $state.raw([]);
+  protected readonly context: ToolContext;
+  #hand: Point2 | undefined;
+
+  constructor(context: ToolContext) {
+    this.context = context;
+  }
+
+  abstract get hint(): string;
+  abstract finish(): void;
+  protected abstract set(point: Point2): void;
+  /** What is said of the sides so far. */
+  protected readout(points: Polyline): string {
+    return this.context.length(distance(points.at(-2)!, points.at(-1)!));
+  }
+
+  get unfinished(): boolean {
+    return this.points.length > 0;
+  }
+
+  get typed(): TypedWish | undefined {
+    if (this.points.length === 0) return undefined;
+    return { label: 'Length of this side', take: (lengthM, angleDeg) => this.takeLength(lengthM, angleDeg) };
+  }
+
+  protected takeLength(lengthM: number, angleDeg: number | undefined): boolean {
+    const last = this.points.at(-1);
+    if (!last || !(lengthM > 0)) return false;
+    this.set(polar(last, lengthM, angleDeg ?? (this.#hand ? angleDegOf(last, this.#hand) : 0)));
+    this.draw();
+    return true;
+  }
+
+  hover(stroke: Stroke): void {
+    const found = this.context.snap(stroke, this.points.at(-1));
+    this.#hand = found?.point ?? stroke.at;
+    this.draw(found);
+  }
+
+  down(stroke: Stroke): boolean {
+    this.hover(stroke);
+    return true;
+  }
+
+  move(stroke: Stroke): void {
+    this.hover(stroke);
+  }
+
+  up(stroke: Stroke): void {
+    this.hover(stroke);
+    this.set(this.#hand!);
+    this.draw();
+  }
+
+  cancelStroke(): void {
+    this.#hand = undefined;
+    this.draw();
+  }
+
+  stepBack(): void {
+    this.points = this.points.slice(0, -1);
+    this.draw();
+  }
+
+  cancel(): void {
+    this.points = [];
+    this.sketch = {};
+  }
+
+  protected draw(found?: Sketch['snap']): void {
+    if (this.points.length === 0 || !this.#hand) {
+      this.sketch = { snap: found, ...(this.points.length > 0 && { line: this.points }) };
+      return;
+    }
+    const line = [...this.points, this.#hand];
+    this.sketch = { line, snap: found, readout: { at: this.#hand, text: this.readout(line) } };
+  }
+}
+
+export class AreaTool extends PointsTool {
+  #kind: () => GroundKind;
+
+  constructor(context: ToolContext, kind: () => GroundKind) {
+    super(context);
+    this.#kind = kind;
+  }
+
+  get hint(): string {
+    if (this.points.length === 0) return 'Tap the corners of the area, one after the other.';
+    return this.points.length < 3 ? 'Tap the next corner.' : 'Tap the next corner, or the first one again to close the area.';
+  }
+
+  protected override readout(points: Polyline): string {
+    const side = super.readout(points);
+    return points.length < 3 ? side : `${side} · ${areaM2Of(points).toFixed(1)} m²`;
+  }
+
+  protected set(point: Point2): void {
+    const first = this.points[0];
+    if (first && this.points.length > 2 && distance(first, point) < 1e-6) this.finish();
+    else this.points = [...this.points, point];
+  }
+
+  // Its own first corner closes it.
+  override hover(stroke: Stroke): void {
+    const first = this.points[0];
+    const closes = first && this.points.length > 2 && distance(first, stroke.at) <= stroke.radiusM;
+    super.hover(closes ? { ...stroke, at: first, free: true } : stroke);
+  }
+
+  finish(): void {
+    const made = drawArea(this.#kind(), this.points);
+    if (!made) {
+      this.context.say(this.points.length < 3 ? 'An area needs three corners.' : 'The sides of this area cross one another: take the last point back.');
+      return;
+    }
+    this.context.session.store.run(made.command);
+    this.context.session.selection.set([made.made]);
+    this.context.say(`${made.command.label}.`);
+    this.cancel();
+  }
+}
+
+export class ScaleTool extends PointsTool {
+  get hint(): string {
+    if (!this.context.session.document.plan?.underlay) return 'There is no picture beneath the plan yet.';
+    if (this.points.length < 2) return 'Tap two points of the picture whose distance you know.';
+    return 'Type their true distance and press Enter. What is drawn stays where it is; the picture is enlarged about the first point.';
+  }
+
+  protected set(point: Point2): void {
+    this.points = this.points.length < 2 ? [...this.points, point] : [this.points[0]!, point];
+  }
+
+  override get typed(): TypedWish | undefined {
+    return this.points.length === 2 ? { label: 'True distance of the two points', take: (lengthM) => this.#scale(lengthM) } : undefined;
+  }
+
+  #scale(lengthM: number): boolean {
+    const command = setScale(this.context.session.document, this.points[0]!, this.points[1]!, lengthM);
+    if (!command) return false;
+    this.context.session.store.run(command);
+    this.context.say(`${command.label}: ${this.context.length(lengthM)} between the two points.`);
+    this.cancel();
+    return true;
+  }
+
+  finish(): void {
+    this.cancel();
+  }
+}
+
+export class SpotTool implements Tool {
+  readonly draws = true;
+  readonly unfinished = false;
+  sketch: Sketch = $state.raw({});
+  #context: ToolContext;
+  #kind: () => SpotKind;
+
+  constructor(context: ToolContext, kind: () => SpotKind) {
+    this.#context = context;
+    this.#kind = kind;
+  }
+
+  get hint(): string {
+    return `Tap where the ${this.#kind().replace('_', ' ')} is.`;
+  }
+
+  hover(stroke: Stroke): void {
+    this.sketch = { snap: this.#context.snap(stroke) ?? { point: stroke.at, name: '' } };
+  }
+
+  down(stroke: Stroke): boolean {
+    this.hover(stroke);
+    return true;
+  }
+
+  move(stroke: Stroke): void {
+    this.hover(stroke);
+  }
+
+  up(stroke: Stroke): void {
+    const at = this.#context.snap(stroke)?.point ?? stroke.at;
+    const { session } = this.#context;
+    const placed = placeSpot(session.document, this.#kind(), at);
+    session.store.run(placed.command);
+    session.selection.set([placed.made]);
+    this.#context.say(`${placed.command.label}.`);
+    this.sketch = {};
+  }
+
+  cancelStroke(): void {
+    this.sketch = {};
+  }
+
+  cancel(): void {
+    this.sketch = {};
+  }
+}

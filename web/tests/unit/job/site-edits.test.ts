@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: Apache-2.0
+import { describe, expect, test } from 'vitest';
+import type { JobDocument, Point2 } from '../../../src/job/document';
+import { areaM2Of, crossesItself, drawArea, placeSpot, setScale, spotKinds } from '../../../src/job/edits/site';
+import { applyOperations } from '../../../src/job/operations';
+import { garden } from '../support/garden';
+import { realEngine } from '../support/real-engine';
+
+const square: Point2[] = [[0, 0], [4, 0], [4, 3], [0, 3]];
+const bow: Point2[] = [[0, 0], [4, 3], [4, 0], [0, 3]];
+
+describe('areas', () => {
+  test('a square is 12 m² whichever way round, a bow crosses itself', () => {
+    expect(areaM2Of(square)).toBe(12);
+    expect(areaM2Of(square.toReversed())).toBe(12);
+    expect(crossesItself(square)).toBe(false);
+    expect(crossesItself(bow)).toBe(true);
+    expect(drawArea('bed', bow)).toBeUndefined();
+    expect(drawArea('bed', square.slice(0, 2))).toBeUndefined();
+  });
+});
+
+test('every kind of thing on the site is one that the reader knows', async () => {
+  const engine = await realEngine();
+  let job: JobDocument = { ...garden(), luminaires: [] };
+  for (const kind of spotKinds) job = applyOperations(job, placeSpot(job, kind, [1, 2]).command.changes).document;
+  job = applyOperations(job, drawArea('root_zone', square)!.command.changes).document;
+  const { value } = await engine.check(job, { cures: false });
+  expect(value.problems.filter(({ severity }) => severity !== 'note')).toEqual([]);
+});
+
+describe('the scale of the picture', () => {
+  const job: JobDocument = { ...garden(), plan: { underlay: { image: 'x', m_per_px: 0.02, origin: [1, 9] } } };
+
+  test('two points get their true distance, and the first stays on its pixel', () => {
+    const command = setScale(job, [3, 5], [7, 8], 10)!;
+    const { underlay } = applyOperations(job, command.changes).document.plan!;
+    expect(underlay!.m_per_px).toBeCloseTo(0.04, 12);
+    // Pixels from the top left corner to the first point: before and after.
+    const before = [(3 - 1) / 0.02, (9 - 5) / 0.02];
+    const after = [(3 - underlay!.origin![0]) / underlay!.m_per_px, (underlay!.origin![1] - 5) / underlay!.m_per_px];
+    expect(after[0]).toBeCloseTo(before[0]!, 9);
+    expect(after[1]).toBeCloseTo(before[1]!, 9);
+  });
+
+  test('nothing comes of two equal points, of no length, or of no picture', () => {
+    expect(setScale(job, [3, 5], [3, 5], 10)).toBeUndefined();
+    expect(setScale(job, [3, 5], [7, 8], 0)).toBeUndefined();
+    expect(setScale(garden(), [3, 5], [7, 8], 10)).toBeUndefined();
+  });
+});
