@@ -166,7 +166,7 @@ test('by touch at 390 by 844: each step with one finger', async () => {
 test('the site: an area by corners and a typed side, what is locked takes no tap, a picture gets its scale', async () => {
   const page = await blankJob({ viewport: { width: 1440, height: 900 } });
   const click = async (x, y) => page.mouse.click(...(await spot(page, x, y)));
-  await tool(page, 'Draw an area').click();
+  await tool(page, 'Draw an area, a boundary or a sleeve').click();
   await page.getByLabel('What to draw').selectOption('building');
   for (const [x, y] of [[0.4, 0.6], [0.6, 0.6], [0.6, 0.8], [0.4, 0.8], [0.4, 0.6]]) await click(x, y);
   assert.equal(await things(page, 'area').count(), 1);

@@ -5,6 +5,7 @@ import type { GroundKind, JobDocument, Point2, Polygon } from '../document';
 import { nextName, randomId } from '../ids';
 import type { Command } from '../operations';
 import { distance } from './geometry';
+import type { ThingRef } from './move';
 import type { Placed } from './place';
 
 export const spotKinds = ['tree', 'receptacle', 'fixed_point', 'view_point'] as const;
@@ -12,6 +13,29 @@ export type SpotKind = (typeof spotKinds)[number];
 
 /** Height of the eye of someone who stands (common practice, no source). */
 const eyeHeightM = 1.6;
+
+/** What is drawn corner by corner: areas by ground, the line of the property, a sleeve beneath a drive. */
+export type OutlineKind = GroundKind | 'property_line' | 'sleeve';
+
+export interface Drawn {
+  readonly command: Command;
+  /** The property line is one for the whole plan, and no thing to select. */
+  readonly made?: ThingRef;
+}
+
+/** Corners that a kind needs at least. */
+export const fewestCorners = (kind: OutlineKind): number => (kind === 'sleeve' ? 2 : 3);
+
+export function drawOutline(kind: OutlineKind, corners: Polygon): Drawn | undefined {
+  if (corners.length < fewestCorners(kind)) return undefined;
+  if (kind === 'sleeve') {
+    const id = randomId('sleeve');
+    return { command: { label: 'Draw sleeve', changes: [{ op: 'insert', path: ['plan', 'sleeves'], value: { id, path: corners } }] }, made: { kind, id } };
+  }
+  if (kind !== 'property_line') return drawArea(kind, corners);
+  if (crossesItself(corners)) return undefined;
+  return { command: { label: 'Draw property line', changes: [{ op: 'set', path: ['plan', 'property_line'], value: corners }] } };
+}
 
 export function drawArea(kind: GroundKind, outline: Polygon): Placed | undefined {
   if (outline.length < 3 || crossesItself(outline)) return undefined;

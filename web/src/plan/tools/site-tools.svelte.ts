@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Tools for the site: areas corner by corner, single things by a tap, the picture's scale from two points.
-import type { GroundKind, Point2, Polyline } from '../../job/document';
+import type { Point2, Polyline } from '../../job/document';
 import { angleDegOf, distance, polar } from '../../job/edits/geometry';
-import { areaM2Of, drawArea, placeSpot, setScale, type SpotKind } from '../../job/edits/site';
+import { areaM2Of, drawOutline, fewestCorners, placeSpot, setScale, type OutlineKind, type SpotKind } from '../../job/edits/site';
 import type { Sketch, Stroke, Tool, ToolContext, TypedWish } from './tool';
 
 /** A row of points set by taps or typed lengths. */
@@ -89,44 +89,50 @@ abstract class PointsTool implements Tool {
 }
 
 export class AreaTool extends PointsTool {
-  #kind: () => GroundKind;
+  #kind: () => OutlineKind;
 
-  constructor(context: ToolContext, kind: () => GroundKind) {
+  constructor(context: ToolContext, kind: () => OutlineKind) {
     super(context);
     this.#kind = kind;
   }
 
   get hint(): string {
-    if (this.points.length === 0) return 'Tap the corners of the area, one after the other.';
+    if (this.#kind() === 'sleeve') return 'Tap the ends of the sleeve, then Finish.';
+    if (this.points.length === 0) return `Tap the corners of the ${this.#kind().replace('_', ' ')}, one after the other.`;
     return this.points.length < 3 ? 'Tap the next corner.' : 'Tap the next corner, or the first one again to close the area.';
   }
 
   protected override readout(points: Polyline): string {
     const side = super.readout(points);
-    return points.length < 3 ? side : `${side} · ${areaM2Of(points).toFixed(1)} m²`;
+    return points.length < 3 || this.#kind() === 'sleeve' ? side : `${side} · ${areaM2Of(points).toFixed(1)} m²`;
   }
 
   protected set(point: Point2): void {
     const first = this.points[0];
-    if (first && this.points.length > 2 && distance(first, point) < 1e-6) this.finish();
+    if (first && this.#closes && distance(first, point) < 1e-6) this.finish();
     else this.points = [...this.points, point];
   }
 
   // Its own first corner closes it.
   override hover(stroke: Stroke): void {
     const first = this.points[0];
-    const closes = first && this.points.length > 2 && distance(first, stroke.at) <= stroke.radiusM;
+    const closes = first && this.#closes && distance(first, stroke.at) <= stroke.radiusM;
     super.hover(closes ? { ...stroke, at: first, free: true } : stroke);
   }
 
+  get #closes(): boolean {
+    return this.points.length > 2 && this.#kind() !== 'sleeve';
+  }
+
   finish(): void {
-    const made = drawArea(this.#kind(), this.points);
+    const made = drawOutline(this.#kind(), this.points);
     if (!made) {
-      this.context.say(this.points.length < 3 ? 'An area needs three corners.' : 'The sides of this area cross one another: take the last point back.');
+      const fewest = fewestCorners(this.#kind());
+      this.context.say(this.points.length < fewest ? `That needs ${fewest} points.` : 'The sides cross one another: take the last point back.');
       return;
     }
     this.context.session.store.run(made.command);
-    this.context.session.selection.set([made.made]);
+    this.context.session.selection.set(made.made ? [made.made] : []);
     this.context.say(`${made.command.label}.`);
     this.cancel();
   }

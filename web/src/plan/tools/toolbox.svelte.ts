@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // The tools of one open plan: which is in hand, what each would place, and what is said aloud.
 import { itemsOf, overlaid } from '../../job/catalogue';
-import { groundKinds, type CableItem, type Catalogue, type GroundKind, type LuminaireItem, type Point2, type TransformerItem } from '../../job/document';
-import { spotKinds, type SpotKind } from '../../job/edits/site';
+import { groundKinds, type CableItem, type Catalogue, type LuminaireItem, type Point2, type TransformerItem } from '../../job/document';
+import { spotKinds, type OutlineKind, type SpotKind } from '../../job/edits/site';
 import type { ThingKind } from '../../job/lookup';
 import type { JobSession } from '../../session/job-session.svelte';
 import type { Layers } from '../../session/layers.svelte';
@@ -27,7 +27,7 @@ export class Toolbox implements ToolContext {
   current: ToolId = $state('select');
   snapping = $state(true);
   spoken = $state('');
-  groundKind: GroundKind = $state('bed');
+  outlineKind: OutlineKind = $state('bed');
   spotKind: SpotKind = $state('tree');
   #chosen: Record<Choosable, string | undefined> = $state({ luminaires: undefined, transformers: undefined, cables: undefined });
   #catalogue: () => Catalogue;
@@ -41,7 +41,7 @@ export class Toolbox implements ToolContext {
       light: new PlaceTool(this, 'light', () => wrapped('luminaire', this.chosen('luminaires') as LuminaireItem | undefined)),
       transformer: new PlaceTool(this, 'transformer', () => wrapped('transformer', this.chosen('transformers') as TransformerItem | undefined)),
       cable: new CableTool(this, () => this.chosen('cables') as CableItem | undefined),
-      area: new AreaTool(this, () => this.groundKind),
+      area: new AreaTool(this, () => this.outlineKind),
       spot: new SpotTool(this, () => this.spotKind),
       scale: new ScaleTool(this),
       measure: new MeasureTool(this),
@@ -64,17 +64,17 @@ export class Toolbox implements ToolContext {
   }
 
   /** A kind to choose, for the tools that draw the site. */
-  get kinds(): readonly (GroundKind | SpotKind)[] {
-    if (this.current === 'area') return groundKinds;
+  get kinds(): readonly (OutlineKind | SpotKind)[] {
+    if (this.current === 'area') return [...groundKinds, 'property_line', 'sleeve'];
     return this.current === 'spot' ? spotKinds : [];
   }
 
-  get kind(): GroundKind | SpotKind {
-    return this.current === 'area' ? this.groundKind : this.spotKind;
+  get kind(): OutlineKind | SpotKind {
+    return this.current === 'area' ? this.outlineKind : this.spotKind;
   }
 
   chooseKind(kind: string): void {
-    if (this.current === 'area') this.groundKind = kind as GroundKind;
+    if (this.current === 'area') this.outlineKind = kind as OutlineKind;
     else this.spotKind = kind as SpotKind;
   }
 

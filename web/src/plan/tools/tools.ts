@@ -18,7 +18,7 @@ export const toolEntries: readonly ToolEntry[] = [
   { id: 'light', title: 'Place a light', icon: 'lamp', key: 'l' },
   { id: 'transformer', title: 'Place a transformer', icon: 'transformer', key: 't' },
   { id: 'cable', title: 'Lay a cable', icon: 'cable', key: 'c' },
-  { id: 'area', title: 'Draw an area', icon: 'area', key: 'g' },
+  { id: 'area', title: 'Draw an area, a boundary or a sleeve', icon: 'area', key: 'g' },
   { id: 'spot', title: 'Place a tree, a receptacle or a point', icon: 'tree', key: 'p' },
   { id: 'scale', title: 'Set the scale of the picture', icon: 'picture', key: 'k' },
   { id: 'measure', title: 'Measure', icon: 'measure', key: 'm' },

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { describe, expect, test } from 'vitest';
 import type { JobDocument, Point2 } from '../../../src/job/document';
-import { areaM2Of, crossesItself, drawArea, placeSpot, setScale, spotKinds } from '../../../src/job/edits/site';
+import { areaM2Of, crossesItself, drawArea, drawOutline, placeSpot, setScale, spotKinds } from '../../../src/job/edits/site';
 import { applyOperations } from '../../../src/job/operations';
 import { garden } from '../support/garden';
 import { realEngine } from '../support/real-engine';
@@ -27,6 +27,16 @@ test('every kind of thing on the site is one that the reader knows', async () =>
   job = applyOperations(job, drawArea('root_zone', square)!.command.changes).document;
   const { value } = await engine.check(job, { cures: false });
   expect(value.problems.filter(({ severity }) => severity !== 'note')).toEqual([]);
+});
+
+test('a property line replaces the one before; a sleeve needs two ends', () => {
+  let job = applyOperations(garden(), drawOutline('property_line', square)!.command.changes).document;
+  job = applyOperations(job, drawOutline('property_line', square.slice(0, 3))!.command.changes).document;
+  expect(job.plan!.property_line).toHaveLength(3);
+  expect(drawOutline('property_line', bow)).toBeUndefined();
+  expect(drawOutline('sleeve', square.slice(0, 1))).toBeUndefined();
+  job = applyOperations(job, drawOutline('sleeve', square.slice(0, 2))!.command.changes).document;
+  expect(job.plan!.sleeves).toHaveLength(1);
 });
 
 describe('the scale of the picture', () => {
