@@ -1,10 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// Drawing what is there before the lights: areas, trees, receptacles, points to measure from and to look from; and the
-// scale of the picture beneath. Metres.
+// Drawing what is there before the lights: areas, trees, receptacles, points to measure from and to look from. Metres.
 import type { GroundKind, JobDocument, Point2, Polygon } from '../document';
 import { nextName, randomId } from '../ids';
 import type { Command } from '../operations';
-import { distance } from './geometry';
 import type { ThingRef } from './move';
 import type { Placed } from './place';
 
@@ -78,24 +76,4 @@ export function areaM2Of(outline: Polygon): number {
     return sum + x * nextY - nextX * y;
   }, 0);
   return Math.abs(twice) / 2;
-}
-
-/**
- * The picture enlarged so that the two points are `lengthM` apart; the first stays where it is. What has been drawn stays
- * on the ground: only the picture moves.
- */
-export function setScale(job: JobDocument, a: Point2, b: Point2, lengthM: number): Command | undefined {
-  const underlay = job.plan?.underlay;
-  const shown = distance(a, b);
-  if (!underlay || !(shown > 0) || !(lengthM > 0)) return undefined;
-  const factor = lengthM / shown;
-  const origin = underlay.origin ?? [0, 0];
-  const moved: Point2 = [a[0] + (origin[0] - a[0]) * factor, a[1] + (origin[1] - a[1]) * factor];
-  return {
-    label: "Set the picture's scale",
-    changes: [
-      { op: 'set', path: ['plan', 'underlay', 'm_per_px'], value: underlay.m_per_px * factor },
-      { op: 'set', path: ['plan', 'underlay', 'origin'], value: moved },
-    ],
-  };
 }

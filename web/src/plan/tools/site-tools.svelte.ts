@@ -2,7 +2,8 @@
 // Tools for the site: areas corner by corner, single things by a tap, the picture's scale from two points.
 import type { Point2, Polyline } from '../../job/document';
 import { distance } from '../../job/edits/geometry';
-import { areaM2Of, drawOutline, fewestCorners, placeSpot, setScale, type OutlineKind, type SpotKind } from '../../job/edits/site';
+import { setScale } from '../../job/edits/picture-scale';
+import { areaM2Of, drawOutline, fewestCorners, placeSpot, type OutlineKind, type SpotKind } from '../../job/edits/site';
 import { PointsTool } from './points-tool.svelte';
 import type { Sketch, Stroke, Tool, ToolContext, TypedWish } from './tool';
 
@@ -72,7 +73,7 @@ export class ScaleTool extends PointsTool {
   }
 
   #scale(lengthM: number): boolean {
-    const command = setScale(this.context.session.document, this.points[0]!, this.points[1]!, lengthM);
+    const command = setScale(this.context.session.document, { a: this.points[0]!, b: this.points[1]!, lengthM, withDrawing: false });
     if (!command) return false;
     this.context.session.store.run(command);
     this.context.say(`${command.label}: ${this.context.length(lengthM)} between the two points.`);

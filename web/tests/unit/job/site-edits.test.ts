@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { describe, expect, test } from 'vitest';
 import type { JobDocument, Point2 } from '../../../src/job/document';
-import { areaM2Of, crossesItself, drawArea, drawOutline, placeSpot, setScale, spotKinds } from '../../../src/job/edits/site';
+import { areaM2Of, crossesItself, drawArea, drawOutline, placeSpot, spotKinds } from '../../../src/job/edits/site';
 import { applyOperations } from '../../../src/job/operations';
 import { garden } from '../support/garden';
 import { realEngine } from '../support/real-engine';
@@ -37,25 +37,4 @@ test('a property line replaces the one before; a sleeve needs two ends', () => {
   expect(drawOutline('sleeve', square.slice(0, 1))).toBeUndefined();
   job = applyOperations(job, drawOutline('sleeve', square.slice(0, 2))!.command.changes).document;
   expect(job.plan!.sleeves).toHaveLength(1);
-});
-
-describe('the scale of the picture', () => {
-  const job: JobDocument = { ...garden(), plan: { underlay: { image: 'x', m_per_px: 0.02, origin: [1, 9] } } };
-
-  test('two points get their true distance, and the first stays on its pixel', () => {
-    const command = setScale(job, [3, 5], [7, 8], 10)!;
-    const { underlay } = applyOperations(job, command.changes).document.plan!;
-    expect(underlay!.m_per_px).toBeCloseTo(0.04, 12);
-    // Pixels from the top left corner to the first point: before and after.
-    const before = [(3 - 1) / 0.02, (9 - 5) / 0.02];
-    const after = [(3 - underlay!.origin![0]) / underlay!.m_per_px, (underlay!.origin![1] - 5) / underlay!.m_per_px];
-    expect(after[0]).toBeCloseTo(before[0]!, 9);
-    expect(after[1]).toBeCloseTo(before[1]!, 9);
-  });
-
-  test('nothing comes of two equal points, of no length, or of no picture', () => {
-    expect(setScale(job, [3, 5], [3, 5], 10)).toBeUndefined();
-    expect(setScale(job, [3, 5], [7, 8], 0)).toBeUndefined();
-    expect(setScale(garden(), [3, 5], [7, 8], 10)).toBeUndefined();
-  });
 });
