@@ -2,7 +2,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // How long the page takes, in Debian's Chromium on the built page: first load (bytes over the wire with gzip, time to
 // the list of jobs) and the answer to a change (engine alone, and the whole way: document to text, worker, engine,
-// report back) for gardens of several sizes. Needs web/dist (npm run build).
+// report back) for gardens of several sizes, by a tap chosen in its list and by a light dragged over the plan with the
+// pointer. Needs web/dist (npm run build).
 //   node tools/bench.mjs [--lamps 60,300,1000] [--rounds 40]
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -63,8 +64,39 @@ async function change(count) {
     await page.waitForFunction((wanted) => window.answers.length > wanted, round);
   }
   const answers = await page.evaluate(() => window.answers);
-  console.log(`${String(count).padStart(5)} lamps  engine ms: ${figures(answers.map(([engine]) => engine))}   whole way ms: ${figures(answers.map(([, whole]) => whole))}`);
+  console.log(`${String(count).padStart(5)} lamps, tap   engine ms: ${figures(answers.map(([engine]) => engine))}   whole way ms: ${figures(answers.map(([, whole]) => whole))}`);
+  await drag(page, count);
   await context.close();
+}
+
+// One light from the middle of the garden under the pointer, as a hand moves it; frames as the browser gives them.
+async function drag(page, count) {
+  const light = page.locator(`.lamp[data-thing="luminaire/F${Math.floor(count / 2)}"]`);
+  const before = await light.getAttribute('style');
+  const box = await light.locator('.body').boundingBox();
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.evaluate(() => {
+    window.answers = [];
+    window.frames = [];
+    let last;
+    const frame = (now) => {
+      if (last !== undefined) window.frames.push(now - last);
+      last = now;
+      window.drawing = requestAnimationFrame(frame);
+    };
+    window.drawing = requestAnimationFrame(frame);
+  });
+  for (let round = 1; round <= rounds; round += 1) await page.mouse.move(x + 2 * round, y + 10 * Math.sin(round / 4));
+  await page.waitForFunction(() => window.answers.length > 0);
+  const { answers, frames } = await page.evaluate(() => {
+    cancelAnimationFrame(window.drawing);
+    return { answers: window.answers, frames: window.frames };
+  });
+  if ((await light.getAttribute('style')) === before) throw new Error(`The light was not moved at ${count} lamps.`);
+  await page.mouse.up();
+  console.log(`${String(count).padStart(5)} lamps, drag  engine ms: ${figures(answers.map(([engine]) => engine))}   whole way ms: ${figures(answers.map(([, whole]) => whole))}   frame ms: ${figures(frames)}   (${answers.length} answers, ${frames.length} frames)`);
 }
 
 await firstLoad();
