@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // A place from two tape measures: two known points and the distance from each. Two circles meet in two places, which lie
 // as mirror images about the line between the points. Metres.
-import type { JobDocument, Point2 } from '../document';
-import { nameOf, placeOf, thingsOf, type ThingKind } from '../lookup';
+import type { Point2 } from '../document';
 import { distance } from './geometry';
 
 /** How far a tape laid over open ground may be off: a share of its length, and never less than this (common practice, no source). */
@@ -89,24 +88,4 @@ function errorMOf(a: Point2, b: Point2, fromAM: number, fromBM: number, crossing
   const [meant] = meet(a, b, fromAM, fromBM);
   const farthest = [[1, 1], [1, -1], [-1, 1], [-1, -1]].map(([signA, signB]) => distance(meant, meet(a, b, fromAM + signA! * offA, fromBM + signB! * offB)[0]));
   return Math.min(linear, Math.max(...farthest));
-}
-
-export interface KnownPoint {
-  readonly name: string;
-  readonly point: Point2;
-}
-
-/** What a tape can be held at and named without pointing: fixed points first, then the corners of buildings and walls. */
-export function knownPoints(job: JobDocument, takes: (kind: ThingKind) => boolean): KnownPoint[] {
-  const fixed: KnownPoint[] = [];
-  const corners: KnownPoint[] = [];
-  for (const thing of thingsOf(job)) {
-    if (!takes(thing.kind)) continue;
-    if (thing.kind === 'fixed_point') fixed.push({ name: nameOf(thing), point: placeOf(thing)! });
-    if (thing.kind === 'area' && (thing.value.kind === 'building' || thing.value.kind === 'wall')) {
-      const name = thing.value.name ?? thing.value.kind;
-      thing.value.outline.forEach((point, index) => corners.push({ name: `corner ${index + 1} of ${name}`, point }));
-    }
-  }
-  return [...fixed, ...corners];
 }

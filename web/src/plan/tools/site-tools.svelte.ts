@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
-// Tools for the site: areas corner by corner, single things by a tap, the picture's scale from two points.
+// Tools for the site: areas corner by corner, single things by a tap.
 import type { Point2, Polyline } from '../../job/document';
 import { distance } from '../../job/edits/geometry';
-import { setScale } from '../../job/edits/picture-scale';
 import { areaM2Of, drawOutline, fewestCorners, placeSpot, type OutlineKind, type SpotKind } from '../../job/edits/site';
 import { PointsTool } from './points-tool.svelte';
-import type { Sketch, Stroke, Tool, ToolContext, TypedWish } from './tool';
+import type { Sketch, Stroke, Tool, ToolContext } from './tool';
 
 export class AreaTool extends PointsTool {
   #kind: () => OutlineKind;
@@ -53,35 +52,6 @@ export class AreaTool extends PointsTool {
     this.context.session.store.run(made.command);
     this.context.session.selection.set(made.made ? [made.made] : []);
     this.context.say(`${made.command.label}.`);
-    this.cancel();
-  }
-}
-
-export class ScaleTool extends PointsTool {
-  get hint(): string {
-    if (!this.context.session.document.plan?.underlay) return 'There is no picture beneath the plan yet.';
-    if (this.points.length < 2) return 'Tap two points of the picture whose distance you know.';
-    return 'Type their true distance and press Enter. What is drawn stays where it is; the picture is enlarged about the first point.';
-  }
-
-  protected set(point: Point2): void {
-    this.points = this.points.length < 2 ? [...this.points, point] : [this.points[0]!, point];
-  }
-
-  override get typed(): TypedWish | undefined {
-    return this.points.length === 2 ? { label: 'True distance of the two points', take: (lengthM) => this.#scale(lengthM) } : undefined;
-  }
-
-  #scale(lengthM: number): boolean {
-    const command = setScale(this.context.session.document, { a: this.points[0]!, b: this.points[1]!, lengthM, withDrawing: false });
-    if (!command) return false;
-    this.context.session.store.run(command);
-    this.context.say(`${command.label}: ${this.context.length(lengthM)} between the two points.`);
-    this.cancel();
-    return true;
-  }
-
-  finish(): void {
     this.cancel();
   }
 }

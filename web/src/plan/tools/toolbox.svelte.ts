@@ -13,8 +13,10 @@ import { CableTool } from './cable-tool.svelte';
 import { MeasureTool } from './measure-tool.svelte';
 import { PlaceTool } from './place-tool.svelte';
 import { SelectTool } from './select-tool.svelte';
-import { AreaTool, ScaleTool, SpotTool } from './site-tools.svelte';
+import { ScaleTool } from './scale-tool.svelte';
+import { AreaTool, SpotTool } from './site-tools.svelte';
 import { snap, type Snap } from './snap';
+import { TapeTool } from './tape-tool.svelte';
 import type { Stroke, Tool, ToolContext } from './tool';
 import type { ActionId, ToolId } from './tools';
 
@@ -27,6 +29,8 @@ export class Toolbox implements ToolContext {
   current: ToolId = $state('select');
   snapping = $state(true);
   spoken = $state('');
+  /** Setting the picture's scale enlarges what is drawn as well. */
+  drawingAlong = $state(false);
   outlineKind: OutlineKind = $state('bed');
   spotKind: SpotKind = $state('tree');
   #chosen: Record<Choosable, string | undefined> = $state({ luminaires: undefined, transformers: undefined, cables: undefined });
@@ -43,7 +47,8 @@ export class Toolbox implements ToolContext {
       cable: new CableTool(this, () => this.chosen('cables') as CableItem | undefined),
       area: new AreaTool(this, () => this.outlineKind),
       spot: new SpotTool(this, () => this.spotKind),
-      scale: new ScaleTool(this),
+      scale: new ScaleTool(this, () => this.drawingAlong),
+      tape: new TapeTool(this),
       measure: new MeasureTool(this),
     };
   }

@@ -3,7 +3,7 @@
 // shortcut is without a button.
 import type { IconName } from '../../ui/icons';
 
-export type ToolId = 'select' | 'light' | 'transformer' | 'cable' | 'area' | 'spot' | 'scale' | 'measure';
+export type ToolId = 'select' | 'light' | 'transformer' | 'cable' | 'area' | 'spot' | 'scale' | 'tape' | 'measure';
 
 export interface ToolEntry {
   readonly id: ToolId;
@@ -21,6 +21,7 @@ export const toolEntries: readonly ToolEntry[] = [
   { id: 'area', title: 'Draw an area, a boundary or a sleeve', icon: 'area', key: 'g' },
   { id: 'spot', title: 'Place a tree, a receptacle or a point', icon: 'tree', key: 'p' },
   { id: 'scale', title: 'Set the scale of the picture', icon: 'picture', key: 'k' },
+  { id: 'tape', title: 'Place a point by two tape measures', icon: 'locate', key: 'd' },
   { id: 'measure', title: 'Measure', icon: 'measure', key: 'm' },
 ];
 

@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 import { describe, expect, test } from 'vitest';
-import type { JobDocument, Point2 } from '../../../src/job/document';
+import type { Point2 } from '../../../src/job/document';
 import { distance } from '../../../src/job/edits/geometry';
-import { knownPoints, placeByTapes, tapeToleranceM, type TapeOutcome } from '../../../src/job/edits/tape';
-import { garden } from '../support/garden';
+import { placeByTapes, tapeToleranceM, type TapeOutcome } from '../../../src/job/edits/tape';
 
 const met = (outcome: TapeOutcome): Extract<TapeOutcome, { kind: 'met' }> => {
   if (outcome.kind !== 'met') throw new Error(`expected the tapes to meet: ${JSON.stringify(outcome)}`);
@@ -100,17 +99,4 @@ describe('how far off it may be', () => {
     expect(away[360]).toBeLessThan(errorM);
     expect(away[360]).toBeGreaterThan(errorM / 10);
   });
-});
-
-test('known points: fixed points first, then corners of buildings; a locked layer offers none', () => {
-  const outline: Point2[] = [[0, 0], [4, 0], [4, 3]];
-  const job: JobDocument = {
-    ...garden(),
-    plan: {
-      areas: [{ id: 'h', kind: 'building', name: 'House', outline }, { id: 'b', kind: 'bed', outline }],
-      fixed_points: [{ id: 'p', name: 'Gate post', position: [9, 9] }],
-    },
-  };
-  expect(knownPoints(job, () => true).map(({ name }) => name)).toEqual(['Gate post', 'corner 1 of House', 'corner 2 of House', 'corner 3 of House']);
-  expect(knownPoints(job, () => false)).toEqual([]);
 });
