@@ -73,8 +73,17 @@ async function change(count) {
 async function drag(page, count) {
   const light = page.locator(`.lamp[data-thing="luminaire/F${Math.floor(count / 2)}"]`);
   const before = await light.getAttribute('style');
-  const box = await light.locator('.body').boundingBox();
-  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const middle = async () => {
+    const box = await light.locator('.body').boundingBox();
+    return [box.x + box.width / 2, box.y + box.height / 2];
+  };
+  // Near enough that the marks of its neighbours do not lie on it.
+  for (let step = 0; step < 6; step += 1) {
+    await page.mouse.move(...(await middle()));
+    await page.mouse.wheel(0, -200);
+    await page.waitForTimeout(200);
+  }
+  const [x, y] = await middle();
   await page.mouse.move(x, y);
   await page.mouse.down();
   await page.evaluate(() => {
