@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
-// Routing by the fragment, so that the page works from any folder of any host: #/ the jobs, #/job/ID/PANE a job,
-// #/catalogue, #/settings.
+// Routing by the fragment, so that the page works from any folder of any host: #/ the jobs, #/job/ID/PANE a job
+// or its print preview, #/catalogue, #/settings.
 
 export type Route =
   | { readonly view: 'jobs' }
   | { readonly view: 'job'; readonly id: string; readonly pane: string | undefined }
   | { readonly view: 'catalogue' }
   | { readonly view: 'settings' };
+
+/** In the place of a stage: the print preview. */
+export const printPane = 'print';
 
 export function parseRoute(fragment: string): Route {
   const [view, id, pane] = fragment.replace(/^#?\/?/, '').split('/').map(decodePart);
