@@ -61,6 +61,13 @@ async function judgeSelection(page) {
   await page.getByRole('menuitem', { name: 'Versions' }).click();
   await judge(page, 'Versions');
   await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'More for this job' }).click();
+  await page.getByRole('menuitem', { name: 'Print the plan' }).click();
+  await page.getByRole('button', { name: 'Print', exact: true }).waitFor();
+  await judge(page, 'Print the plan');
+  await page.getByLabel('Scale', { exact: true }).selectOption('96');
+  await judge(page, 'a scale too large for the paper');
+  await page.getByRole('link', { name: 'Plan', exact: true }).click();
 }
 
 for (const theme of ['day', 'dusk', 'sun']) {

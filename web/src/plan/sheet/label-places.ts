@@ -38,7 +38,7 @@ const ways: readonly (readonly [number, number])[] = [[1, 0], [-1, 0], [0, -1], 
 const rings = [0, 9, 18, 30, 44];
 const stepPx = 3;
 // In points of lines covered.
-const aslant = 5;
+const aslant = 9;
 
 const rectAt = (x: number, y: number, width: number, height: number): Rect => ({
   left: x - width / 2,
