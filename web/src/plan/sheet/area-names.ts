@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Names of areas inside their outlines, where a copy in black and white has no colour to tell lawn from paving. A name
-// stands where it covers nothing; where an area has no such place it goes without.
-
-type Point = readonly [number, number];
+// stands where it covers no mark and no label, and no line if that can be; where an area has no such place it goes
+// without.
+import { pointsAlong, type Point } from './crowd';
 
 export interface NamedArea {
   readonly id: string;
@@ -28,14 +28,17 @@ export interface Taken {
 
 const steps = 24;
 
-export function areaNames(areas: readonly NamedArea[], taken: readonly Taken[], sizeOf: (text: string) => { width: number; height: number }): AreaName[] {
+export function areaNames(areas: readonly NamedArea[], taken: readonly Taken[], sizeOf: (text: string) => { width: number; height: number }, lines: readonly (readonly Point[])[] = []): AreaName[] {
+  const withLines = [...taken, ...lines.flatMap(pointsAlong).map(([x, y]) => ({ x, y, width: 1, height: 1 }))];
   return areas.flatMap((area, index) => {
     const over = areas.slice(index + 1);
     const size = sizeOf(area.text);
-    for (const upright of [false, true]) {
-      const [width, height] = upright ? [size.height, size.width] : [size.width, size.height];
-      const place = bestPlace(area, over, taken, width, height);
-      if (place) return [{ id: area.id, text: area.text, x: place[0], y: place[1], upright }];
+    for (const avoided of [withLines, taken]) {
+      for (const upright of [false, true]) {
+        const [width, height] = upright ? [size.height, size.width] : [size.width, size.height];
+        const place = bestPlace(area, over, avoided, width, height);
+        if (place) return [{ id: area.id, text: area.text, x: place[0], y: place[1], upright }];
+      }
     }
     return [];
   });

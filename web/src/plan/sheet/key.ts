@@ -2,6 +2,7 @@
 // The key of a printed plan: only the symbols that this job uses, each as a tiny job of one thing at the origin, so
 // that the plan's own drawing shows it.
 import type { JobDocument, JointKind, Plan } from '../../job/document';
+import { endsOf } from '../../job/lookup';
 import { lookOf, looks, type LampLook } from '../../ui/lamp-state';
 import type { Answers } from './answers';
 
@@ -45,12 +46,13 @@ function wireEntries(job: JobDocument, live: Pick<Answers, 'findingsOf'>, bare: 
   const cables = job.cables ?? [];
   const routed = cables.find(({ path }) => path && path.length > 1);
   if (routed) entries.push({ words: 'Cable', sample: { ...bare, cables: [{ ...routed, path: line }] } });
-  const straight = cables.find(({ path }) => !path);
+  const ends = endsOf(job);
+  const straight = cables.find(({ path, from, to }) => !path && ends.get(from) && ends.get(to));
   if (straight) {
-    // Drawn from end to end, so the sample needs ends that have a place.
-    const ends = line.map((position, index) => ({ id: `end-${index}`, kind: 'in_line' as const, position }));
+    // Drawn from end to end: the sample's ends lie far outside of it, so that only the cable is seen.
+    const far = ([[-9, 0], [9, 0]] as const).map((position, index) => ({ id: `end-${index}`, position }));
     const { id, item } = straight;
-    entries.push({ words: 'Cable without a drawn route', sample: { ...bare, cables: [{ id, item, from: 'end-0', to: 'end-1' }], joints: ends } });
+    entries.push({ words: 'Cable without a drawn route', sample: { ...bare, cables: [{ id, item, from: 'end-0', to: 'end-1' }], joints: far } });
   }
   const joints = (job.joints ?? []).filter(({ position }) => position);
   for (const [kind, words] of Object.entries(jointWords)) {

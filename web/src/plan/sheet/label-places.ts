@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // Where labels stand beside their marks, so that none lies on another or on a mark. In pixels of the drawing, y down.
 // Tries places round each mark in rings; a label that had to move away gets a line back to its mark. Of the free places
-// of a ring it takes the one that covers least of the lines.
+// of a ring it takes the one that covers least of the lines. A label that finds no place is left out: two on one
+// another cannot be read either.
+import { Crowd, pointsAlong, rectAt, shared, type Point, type Rect } from './crowd';
 
 export interface Mark {
   readonly id: string;
@@ -25,76 +27,70 @@ export interface Label {
   readonly line: readonly [number, number, number, number] | undefined;
 }
 
-interface Rect {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
-
-const gap = 1.5;
-// Right first, as one reads; then left, above, below, the corners.
-const ways: readonly (readonly [number, number])[] = [[1, 0], [-1, 0], [0, -1], [0, 1], [1, -1], [-1, -1], [1, 1], [-1, 1]];
-const rings = [0, 9, 18, 30, 44];
-const stepPx = 3;
-// In points of lines covered.
-const aslant = 9;
-
-const rectAt = (x: number, y: number, width: number, height: number): Rect => ({
-  left: x - width / 2,
-  right: x + width / 2,
-  top: y - height / 2,
-  bottom: y + height / 2,
-});
-
-const shared = (a: Rect, b: Rect): number =>
-  Math.max(0, Math.min(a.right, b.right) - Math.max(a.left, b.left)) * Math.max(0, Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top));
-
 export interface Around {
   readonly width: number;
   readonly height: number;
   /** Cables and edges: what a label had better not cover. */
-  readonly lines?: readonly (readonly (readonly [number, number])[])[];
+  readonly lines?: readonly (readonly Point[])[];
 }
 
-export function labelPlaces(marks: readonly Mark[], room: Around): Label[] {
-  const points = (room.lines ?? []).flatMap(pointsAlong);
-  const covered = ({ left, right, top, bottom }: Rect): number =>
-    points.reduce((sum, [x, y]) => (x > left && x < right && y > top && y < bottom ? sum + 1 : sum), 0);
-  const taken: Rect[] = marks.map(({ x, y, radius }) => rectAt(x, y, 2 * radius, 2 * radius));
+const gap = 1.5;
+/** Between labels in a row, which would read as one word. */
+const between = 4;
+// Right first, as one reads; then left, above, below, the corners.
+const ways: readonly Point[] = [[1, 0], [-1, 0], [0, -1], [0, 1], [1, -1], [-1, -1], [1, 1], [-1, 1]];
+const rings = [0, 9, 18, 30];
+// In points of lines covered: one line crossed is better than a label aslant of its mark, which reads as another's.
+const aslant = 9;
+// A touch of a corner can still be read.
+const mostShared = 0.08;
+
+interface Place {
+  readonly rect: Rect;
+  readonly cost: number;
+  readonly covers: number;
+}
+
+export function labelPlaces(marks: readonly Mark[], { width, height, lines = [] }: Around): Label[] {
+  const room: Rect = { left: 0, top: 0, right: width, bottom: height };
+  const taken = new Crowd<Rect>();
+  const points = new Crowd<Point>();
+  const take = (rect: Rect): void => taken.add(rect, rect);
+  for (const { x, y, radius } of marks) take(rectAt(x, y, 2 * radius, 2 * radius));
+  for (const point of lines.flatMap(pointsAlong)) points.add(point, rectAt(...point, 0, 0));
+
   // How much of a place is taken already, or lies beyond the drawing.
-  const cost = (rect: Rect): number => {
-    const inside = shared(rect, { left: 0, top: 0, right: room.width, bottom: room.height });
-    const beyond = (rect.right - rect.left) * (rect.bottom - rect.top) - inside;
-    return taken.reduce((sum, other) => sum + shared(rect, other), 10 * beyond);
+  const costOf = (rect: Rect): number => {
+    let sum = 10 * ((rect.right - rect.left) * (rect.bottom - rect.top) - shared(rect, room));
+    for (const other of taken.near(rect)) sum += shared(rect, other);
+    return sum;
   };
-  return marks.filter(({ width }) => width > 0).map((mark) => {
-    let best: { rect: Rect; cost: number; covers: number; ring: number } | undefined;
+  const covered = (rect: Rect): number => {
+    let count = 0;
+    for (const [x, y] of points.near(rect)) if (x > rect.left && x < rect.right && y > rect.top && y < rect.bottom) count += 1;
+    return count;
+  };
+
+  return marks.filter((mark) => mark.width > 0).flatMap((mark): Label[] => {
     for (const ring of rings) {
+      let best: Place | undefined;
       for (const [right, down] of ways) {
         const x = mark.x + right * (mark.radius + gap + ring + mark.width / 2);
         const y = mark.y + down * (mark.radius + gap + ring + mark.height / 2);
         const rect = rectAt(x, y, mark.width, mark.height);
-        const price = cost(rect);
-        if (best !== undefined && price > best.cost) continue;
-        // One line crossed is better than a label aslant of its mark, which reads as another's.
+        const cost = costOf(rect);
+        if (best !== undefined && cost > best.cost) continue;
         const covers = covered(rect) + (right !== 0 && down !== 0 ? aslant : 0);
-        if (best === undefined || price < best.cost || covers < best.covers) best = { rect, cost: price, covers, ring };
+        if (best === undefined || cost < best.cost || covers < best.covers) best = { rect, cost, covers };
       }
-      if (best?.cost === 0) break;
+      const { rect, cost } = best!;
+      const free = ring === rings.at(-1) ? mostShared * mark.width * mark.height : 0;
+      if (cost > free) continue;
+      take({ ...rect, left: rect.left - between, right: rect.right + between });
+      const line = ring === 0 ? undefined : lineBack(mark, rect);
+      return [{ id: mark.id, x: (rect.left + rect.right) / 2, y: (rect.top + rect.bottom) / 2, width: mark.width, height: mark.height, line }];
     }
-    const { rect, ring } = best!;
-    taken.push(rect);
-    const { id, width, height } = mark;
-    return { id, x: (rect.left + rect.right) / 2, y: (rect.top + rect.bottom) / 2, width, height, line: ring === 0 ? undefined : lineBack(mark, rect) };
-  });
-}
-
-function pointsAlong(line: readonly (readonly [number, number])[]): (readonly [number, number])[] {
-  return line.slice(1).flatMap(([toX, toY], index) => {
-    const [x, y] = line[index]!;
-    const count = Math.max(1, Math.ceil(Math.hypot(toX - x, toY - y) / stepPx));
-    return Array.from({ length: count }, (_, step) => [x + ((toX - x) * step) / count, y + ((toY - y) * step) / count] as const);
+    return [];
   });
 }
 

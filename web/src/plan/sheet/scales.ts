@@ -10,8 +10,8 @@ export interface Scale {
   readonly text: string;
 }
 
-/** ISO 5455 [from memory]; 1:250 is common practice on site plans, no source. */
-const metric: readonly Scale[] = [20, 50, 100, 200, 250, 500, 1000].map((ratio) => ({ ratio, text: `1:${ratio}` }));
+/** ISO 5455 [from memory]; 1:250, 1:300 and 1:400 are on common scale rulers: common practice, no source. */
+const metric: readonly Scale[] = [20, 50, 100, 200, 250, 300, 400, 500, 1000].map((ratio) => ({ ratio, text: `1:${ratio}` }));
 
 /** Feet to an inch, by architects' and engineers' rules: common practice, no source. */
 const us: readonly Scale[] = [4, 8, 10, 16, 20, 30, 40, 50, 60, 100].map((feet) => {

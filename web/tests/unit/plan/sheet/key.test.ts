@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { expect, it } from 'vitest';
 import type { JobDocument } from '../../../../src/job/document';
+import { dateText, placelessWords } from '../../../../src/plan/sheet/facts';
 import { keyOf } from '../../../../src/plan/sheet/key';
 import { shownPart } from '../../../../src/plan/sheet/shown';
 import { tagsOf } from '../../../../src/plan/sheet/tags';
@@ -29,6 +30,22 @@ it('lists what the job uses and nothing else', () => {
     'Joint with a finding, marked !', 'Property line', 'Fixed point to measure from',
   ]);
   expect(keyOf({ ...garden(), luminaires: [] }, live)).toEqual([]);
+});
+
+it('has no line for a cable that cannot be drawn, because an end has no place', () => {
+  const words = (to: string) => keyOf({ ...job, cables: [{ id: 'C1', item: 'c', from: 'F1', to }] }, live).map((entry) => entry.words);
+  expect(words('F3')).not.toContain('Cable without a drawn route');
+  expect(words('J1')).toContain('Cable without a drawn route');
+});
+
+it('says what has no place on the plan', () => {
+  expect(placelessWords(job)).toBe('Without a place, so not on this plan: 1 light.');
+  expect(placelessWords({ ...job, luminaires: [], transformers: [] })).toBe('');
+  expect(placelessWords({ ...job, transformers: [{ id: 'T1', item: 't', outputs: [] }, { id: 'T2', item: 't', outputs: [] }] })).toContain('1 light, 2 transformers');
+});
+
+it('writes the month in letters', () => {
+  expect(dateText(new Date(2026, 2, 4, 12))).toBe('Mar 4, 2026');
 });
 
 it('leaves hidden layers out', () => {

@@ -34,6 +34,18 @@ it('draws a line back from a label that had to move away', () => {
   expect(Math.hypot(x - of.x, y - of.y)).toBeCloseTo(of.radius, 6);
 });
 
+it('leaves out labels that find no place, rather than laying them on others', () => {
+  const crowd = Array.from({ length: 300 }, (_, index) => mark(`F${index}`, 105 + (index % 15) * 13, 55 + Math.floor(index / 15) * 10));
+  const labels = labelPlaces(crowd, room);
+  expect(labels.length).toBeGreaterThan(0);
+  expect(labels.length).toBeLessThan(300);
+});
+
+it('keeps two labels in a row apart, so that they do not read as one', () => {
+  const [one, other] = labelPlaces([mark('B1', 100, 100), mark('B2', 197, 100)], { ...room, lines: [[[224, 0], [224, 300]]] });
+  expect(Math.abs(other!.x - one!.x) - 40 >= 3 || Math.abs(other!.y - one!.y) >= 8).toBe(true);
+});
+
 it('leaves a mark without a label without one', () => {
   expect(labelPlaces([{ ...mark('J1', 50, 50), width: 0 }], room)).toEqual([]);
 });
