@@ -96,7 +96,7 @@ test('one sheet a page: the plan and the tables, and nothing of the screen', asy
 
 test('a scale that is too large is named as such, and the next that fits is one tap away', async () => {
   const scale = page.getByLabel('Scale', { exact: true });
-  assert.equal(await scale.evaluate((select) => select.selectedOptions[0].textContent), `Largest that fits: 1" = 30' (1:360)`);
+  assert.equal(await scale.evaluate((select) => select.selectedOptions[0].textContent), `Largest: 1" = 30' (1:360)`);
   await scale.selectOption('96');
   await page.getByRole('status').getByText(/^At 1" = 8' \(1:96\) the plan takes .* inches\. This sheet has room for/).waitFor();
   await page.getByRole('button', { name: `Take 1" = 30' (1:360)` }).click();
