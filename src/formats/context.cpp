@@ -24,6 +24,16 @@ std::size_t space_of(Kind kind) {
 
 bool admits(const Ref& ref, Kind kind) { return kind == ref.kind || kind == ref.or_kind || kind == ref.or_kind_too; }
 
+// Joint "S1": , to stand before a message.
+std::string subject_words(const char* type, const std::string* id) {
+  if (id == nullptr) return "";
+  std::string words(type);
+  for (char& c : words) c = c == '_' ? ' ' : c;
+  words = fmt::format("{} \"{}\": ", words, shortened(*id, 30));
+  if (words[0] >= 'a') words[0] = static_cast<char>(words[0] - 'a' + 'A');
+  return words;
+}
+
 bool is_catalogue_item(Kind kind) { return kind >= Kind::luminaire_item && kind <= Kind::sundry_item; }
 
 }  // namespace
@@ -69,19 +79,21 @@ Context::Scope::Scope(Context& context, std::size_t index) : context_(context), 
 }
 Context::Scope::~Scope() { context_.pointer_.resize(length_); }
 
-Context::Subject::Subject(Context& context, std::string_view type, const Json& object)
-    : context_(context), before_(context.subject_) {
+Context::Subject::Subject(Context& context, const char* type, const Json& object)
+    : context_(context), type_before_(context.subject_type_), id_before_(context.subject_id_) {
   const auto id = object.find("id");
   if (id == object.end() || !id->is_string()) return;
-  std::string words(type);
-  for (char& c : words) c = c == '_' ? ' ' : c;
-  context.subject_ = fmt::format("{} \"{}\": ", words, shortened(id->get_ref<const std::string&>(), 30));
-  if (context.subject_[0] >= 'a') context.subject_[0] = static_cast<char>(context.subject_[0] - 'a' + 'A');
+  context.subject_type_ = type;
+  context.subject_id_ = &id->get_ref<const std::string&>();
 }
-Context::Subject::~Subject() { context_.subject_ = std::move(before_); }
+Context::Subject::~Subject() {
+  context_.subject_type_ = type_before_;
+  context_.subject_id_ = id_before_;
+}
 
 void Context::report(Severity severity, std::string value, std::string expected, std::string message) {
-  report_at(pointer_, {severity, "", std::move(value), std::move(expected), subject_ + std::move(message)});
+  report_at(pointer_, {severity, "", std::move(value), std::move(expected),
+                       subject_words(subject_type_, subject_id_) + std::move(message)});
 }
 
 void Context::report_at(std::string pointer, Problem problem) {
@@ -111,7 +123,9 @@ void Context::define(Kind kind, const std::string& id) {
                      kind_name(at->second.kind), at->second.pointer));
 }
 
-void Context::refer(const Ref& ref, const std::string& id) { references_.push_back({ref, id, pointer_, subject_}); }
+void Context::refer(const Ref& ref, const std::string& id) {
+  references_.push_back({ref, id, pointer_, subject_type_, subject_id_});
+}
 
 void Context::look_up() {
   for (const Reference& reference : references_) {
@@ -140,8 +154,8 @@ void Context::report_missing(const Reference& reference) {
                                                        : ": add it, or name another.";
     }
   }
-  report_at(reference.pointer,
-            {Severity::error, "", id, fmt::format("the id of {}", wanted), reference.subject + message});
+  report_at(reference.pointer, {Severity::error, "", id, fmt::format("the id of {}", wanted),
+                                subject_words(reference.subject_type, reference.subject_id) + message});
 }
 
 std::vector<std::string> Context::ids_of(const Ref& ref) const {

@@ -42,17 +42,19 @@ class Context {
     std::size_t length_;
   };
 
-  // Names the object that is being read, for messages, for as long as it lives: joint "S1".
+  // Names the object that is being read, for messages, for as long as it lives: joint "S1". The document must outlive
+  // look_up(), since words are made of it only where there is something to report.
   class Subject {
    public:
-    Subject(Context& context, std::string_view type, const Json& object);
+    Subject(Context& context, const char* type, const Json& object);
     ~Subject();
     Subject(const Subject&) = delete;
     Subject& operator=(const Subject&) = delete;
 
    private:
     Context& context_;
-    std::string before_;
+    const char* type_before_;
+    const std::string* id_before_;
   };
 
   void report(Severity severity, std::string value, std::string expected, std::string message);
@@ -81,14 +83,16 @@ class Context {
     Ref ref;
     std::string id;
     std::string pointer;
-    std::string subject;
+    const char* subject_type = nullptr;
+    const std::string* subject_id = nullptr;
   };
 
   void report_missing(const Reference& reference);
   [[nodiscard]] std::vector<std::string> ids_of(const Ref& ref) const;
 
   std::string pointer_;
-  std::string subject_;
+  const char* subject_type_ = nullptr;
+  const std::string* subject_id_ = nullptr;  // null: nothing with an id is being read
   Problems problems_;
   std::size_t left_out_ = 0;
   bool left_out_error_ = false;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// indented_text and compact_text.
+// indented_text and compact_text, and the pieces that they are made of.
+#include <fmt/compile.h>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -13,6 +14,36 @@
 namespace duskwire::formats {
 namespace {
 
+// ASCII that stands for itself.
+bool is_plain(char c) { return static_cast<std::uint8_t>(c) >= 0x20 && static_cast<std::uint8_t>(c) < 0x7F; }
+bool needs_no_care(char c) { return is_plain(c) && c != '"' && c != '\\'; }
+
+void append_character(std::string& out, char c) {
+  switch (c) {
+    case '"':
+      out += "\\\"";
+      return;
+    case '\\':
+      out += "\\\\";
+      return;
+    case '\n':
+      out += "\\n";
+      return;
+    case '\r':
+      out += "\\r";
+      return;
+    case '\t':
+      out += "\\t";
+      return;
+    default:
+      if (is_plain(c)) {
+        out += c;
+      } else {
+        out += fmt::format("\\u{:04x}", static_cast<unsigned>(c));
+      }
+  }
+}
+
 class Emitter {
  public:
   explicit Emitter(bool indented) : indented_(indented) {}
@@ -24,7 +55,7 @@ class Emitter {
       case Json::value_t::array:
         return array(tree, level);
       case Json::value_t::string:
-        return text(tree.get_ref<const std::string&>());
+        return append_text(out_, tree.get_ref<const std::string&>());
       case Json::value_t::boolean:
         out_ += tree.get<bool>() ? "true" : "false";
         return;
@@ -35,7 +66,7 @@ class Emitter {
         out_ += fmt::format("{}", tree.get<std::uint64_t>());
         return;
       case Json::value_t::number_float:
-        return number(tree.get<double>());
+        return append_number(out_, tree.get<double>());
       default:
         out_ += "null";
     }
@@ -55,7 +86,7 @@ class Emitter {
       if (!first) out_ += ',';
       first = false;
       line(level + 1);
-      text(key);
+      append_text(out_, key);
       out_ += indented_ ? ": " : ":";
       value(member, level + 1);
     }
@@ -83,62 +114,40 @@ class Emitter {
     out_.append(2 * level, ' ');
   }
 
-  void number(double value) {
-    if (!std::isfinite(value)) {
-      out_ += "null";
-      return;
-    }
-    // Adding zero drops the sign of a negative zero, which reads back as the integer 0.
-    fmt::format_to(std::back_inserter(out_), "{}", value + 0.0);
-  }
-
-  void text(const std::string& raw) {
-    out_ += '"';
-    for (std::size_t i = 0; i < raw.size();) {
-      const std::size_t bytes = character_bytes(std::string_view(raw).substr(i));
-      if (bytes == 1) {
-        character(raw[i]);
-      } else if (bytes == 0) {
-        out_ += "\xEF\xBF\xBD";
-      } else {
-        out_.append(raw, i, bytes);
-      }
-      i += std::max<std::size_t>(bytes, 1);
-    }
-    out_ += '"';
-  }
-
-  void character(char c) {
-    switch (c) {
-      case '"':
-        out_ += "\\\"";
-        return;
-      case '\\':
-        out_ += "\\\\";
-        return;
-      case '\n':
-        out_ += "\\n";
-        return;
-      case '\r':
-        out_ += "\\r";
-        return;
-      case '\t':
-        out_ += "\\t";
-        return;
-      default:
-        if (static_cast<std::uint8_t>(c) < 0x20 || c == 0x7F) {
-          out_ += fmt::format("\\u{:04x}", static_cast<unsigned>(c));
-        } else {
-          out_ += c;
-        }
-    }
-  }
-
   bool indented_;
   std::string out_;
 };
 
 }  // namespace
+
+void append_number(std::string& out, double value) {
+  if (!std::isfinite(value)) {
+    out += "null";
+    return;
+  }
+  // Adding zero drops the sign of a negative zero, which reads back as the integer 0.
+  fmt::format_to(std::back_inserter(out), FMT_COMPILE("{}"), value + 0.0);
+}
+
+void append_text(std::string& out, std::string_view raw) {
+  out += '"';
+  for (std::size_t i = 0; i < raw.size();) {
+    const std::size_t begin = i;
+    while (i < raw.size() && needs_no_care(raw[i])) ++i;
+    out += raw.substr(begin, i - begin);
+    if (i == raw.size()) break;
+    const std::size_t bytes = character_bytes(raw.substr(i));
+    if (bytes == 1) {
+      append_character(out, raw[i]);
+    } else if (bytes == 0) {
+      out += "\xEF\xBF\xBD";
+    } else {
+      out += raw.substr(i, bytes);
+    }
+    i += std::max<std::size_t>(bytes, 1);
+  }
+  out += '"';
+}
 
 std::string indented_text(const Json& tree) {
   Emitter emitter(true);

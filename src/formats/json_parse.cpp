@@ -19,9 +19,26 @@ struct Open {
   bool is_array = false;
   bool keep = true;  // whether the next value of an object is kept
   std::size_t index = 0;
+  std::size_t key_count = 0;
   std::string key;
-  std::unordered_set<std::string> keys;
+  std::unordered_set<std::string> keys;  // filled once there are so many that looking through them would take long
 };
+
+// Objects of a job have a dozen keys: their own list tells quicker than a table whether a key was there.
+constexpr std::size_t few_keys = 24;
+
+bool is_first(Open& open) {
+  ++open.key_count;
+  if (open.at == nullptr) return open.keys.insert(open.key).second;
+  const auto& members = open.at->get_ref<const Json::object_t&>();
+  if (members.size() < few_keys) {
+    return std::none_of(members.begin(), members.end(), [&](const auto& member) { return member.first == open.key; });
+  }
+  if (open.keys.empty()) {
+    for (const auto& member : members) open.keys.insert(member.first);
+  }
+  return open.keys.insert(open.key).second;
+}
 
 // Of the character that cannot be: the last of the `read` bytes.
 std::string place_of(std::string_view text, std::size_t read) {
@@ -71,13 +88,13 @@ class TreeBuilder {
   bool key(string_t& name) {
     Open& open = open_.back();
     open.key = std::move(name);
-    open.keep = open.keys.insert(open.key).second;
+    open.keep = is_first(open);
     if (!open.keep) {
       report(shortened(open.key), "each key once",
              fmt::format("The key \"{}\" comes twice in one object: only one of them can be meant, remove the other.",
                          shortened(open.key)));
     }
-    return open.keys.size() <= limits_.keys_per_object ||
+    return open.key_count <= limits_.keys_per_object ||
            refuse(fmt::format("at most {} keys in an object", limits_.keys_per_object), "This object has more keys.");
   }
 
@@ -158,7 +175,7 @@ class TreeBuilder {
     for (const Open& open : open_) {
       if (open.is_array) {
         out += fmt::format("/{}", open.index);
-      } else if (!open.keys.empty()) {
+      } else if (open.key_count > 0) {
         out += "/" + pointer_part(open.key);
       }
     }
@@ -178,6 +195,7 @@ class TreeBuilder {
 }  // namespace
 
 std::string pointer_part(std::string_view key) {
+  if (key.find_first_of("~/") == std::string_view::npos) return std::string(key);
   std::string out;
   for (const char c : key) {
     if (c == '~') {

@@ -36,6 +36,10 @@ struct ParsedText {
 // The same on one line, without spaces.
 [[nodiscard]] std::string compact_text(const Json& tree);
 
+// The pieces of both, for who writes text without a tree: a number, and a text in its quotes.
+void append_number(std::string& out, double value);
+void append_text(std::string& out, std::string_view raw);
+
 // A key or index as part of a JSON pointer (RFC 6901).
 [[nodiscard]] std::string pointer_part(std::string_view key);
 

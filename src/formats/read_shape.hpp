@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <string>
+#include <string_view>
 #include <type_traits>
 #include <utility>
 #include <vector>
@@ -69,13 +70,14 @@ std::string expected_words(const M&, const Part&) {
 template <class T>
 class ReadVisitor {
  public:
-  ReadVisitor(Context& context, const Json& object, T& out) : context_(context), object_(object), out_(out) {}
+  ReadVisitor(Context& context, const Json& object, T& out) : context_(context), object_(object), out_(out) {
+    known_.reserve(24);
+  }
 
   template <class M, class Rule>
   void field(const char* key, M T::*member, const Rule& rule, Need need, const char* meaning) {
-    known_.emplace_back(key);
-    const auto found = object_.find(key);
-    if (found != object_.end()) {
+    known_.push_back(key);
+    if (const Json* found = find(key)) {
       Context::Scope scope(context_, key);
       read(*found, out_.*member, rule, {key, need, meaning});
     } else if (need == required) {
@@ -85,8 +87,9 @@ class ReadVisitor {
 
   // After the last field: what the shape does not know is kept as it is.
   void keep_the_rest(const std::vector<std::string>& also_known) {
+    if (found_count_ == object_.size()) return;
     Json rest = Json::object();
-    for (const auto& [key, value] : object_.get_ref<const Json::object_t&>()) {
+    for (const auto& [key, value] : members()) {
       if (is_in(known_, key) || is_in(also_known, key)) continue;
       rest.get_ref<Json::object_t&>().emplace_back(key, value);
       warn_of_likeness(key, value);
@@ -95,8 +98,25 @@ class ReadVisitor {
   }
 
  private:
-  static bool is_in(const std::vector<std::string>& list, const std::string& key) {
+  template <class List>
+  static bool is_in(const List& list, const std::string& key) {
     return std::find(list.begin(), list.end(), key) != list.end();
+  }
+
+  [[nodiscard]] const Json::object_t& members() const { return object_.get_ref<const Json::object_t&>(); }
+
+  // Documents have their keys mostly in the shape's order, so the search goes on from the last one found.
+  const Json* find(std::string_view key) {
+    const auto& all = members();
+    for (std::size_t tried = 0; tried < all.size(); ++tried, ++next_) {
+      if (next_ >= all.size()) next_ = 0;
+      const auto& member = all.data()[next_];
+      if (member.first != key) continue;
+      ++found_count_;
+      ++next_;
+      return &member.second;
+    }
+    return nullptr;
   }
 
   template <class M, class Rule>
@@ -110,7 +130,7 @@ class ReadVisitor {
 
   // A key that is nearly a known one is probably meant for it.
   void warn_of_likeness(const std::string& key, const Json& value) {
-    const std::string near = nearest(key, known_);
+    const std::string near = nearest(key, std::vector<std::string>(known_.begin(), known_.end()));
     if (near.empty() || object_.find(near) != object_.end()) return;
     Context::Scope scope(context_, key);
     context_.report(
@@ -155,7 +175,9 @@ class ReadVisitor {
   Context& context_;
   const Json& object_;
   T& out_;
-  std::vector<std::string> known_;
+  std::vector<std::string_view> known_;
+  std::size_t next_ = 0;         // where among the members the search goes on
+  std::size_t found_count_ = 0;  // members that the shape knows
 };
 
 // `also_known`: keys that the caller reads itself, such as the head of a document.

@@ -54,37 +54,37 @@ bool in_range(double value, const Number& rule) {
 
 template <class Whole>
 bool read_whole(Context& context, const Json& value, Whole& out, const Number& rule, const FieldInfo& info) {
-  const std::string expected = words_of(rule, true);
-  if (!value.is_number()) return wrong_type(context, value, expected, info, true);
+  if (!value.is_number()) return wrong_type(context, value, words_of(rule, true), info, true);
   const double number = value.get<double>();
   const bool whole = number == std::floor(number) && std::abs(number) <= largest_whole;
   if (!whole || !in_range(number, rule)) {
-    wrong_value(context, value, expected, info);
+    wrong_value(context, value, words_of(rule, true), info);
     return false;
   }
   out = static_cast<Whole>(number);
   return true;
 }
 
-bool read_text(Context& context, const Json& value, std::string& out, const Text& rule, const std::string& expected,
+// `expected` is the rule in whose words a wrong value is told: a reference is more to a person than its form.
+template <class Rule>
+bool read_text(Context& context, const Json& value, std::string& out, const Text& rule, const Rule& expected,
                const FieldInfo& info) {
-  if (!value.is_string()) return wrong_type(context, value, expected, info);
-  out = value.get<std::string>();
+  if (!value.is_string()) return wrong_type(context, value, words_of(expected), info);
+  out = value.get_ref<const std::string&>();
   if (out.empty() && info.need == optional) return true;
   const bool fits = count_chars(out) <= rule.max_chars && has_form(out, rule.form);
-  if (!fits) wrong_value(context, value, expected, info);
+  if (!fits) wrong_value(context, value, words_of(expected), info);
   return true;
 }
 
 bool read_point(Context& context, const Json& value, double* const* coordinates, std::size_t count,
                 const FieldInfo& info) {
-  const std::string expected = place_words(count);
-  if (!value.is_array() || value.size() != count) return wrong_type(context, value, expected, info);
+  if (!value.is_array() || value.size() != count) return wrong_type(context, value, place_words(count), info);
   for (std::size_t i = 0; i < count; ++i) {
     Context::Scope scope(context, i);
-    if (!value[i].is_number()) return wrong_type(context, value[i], expected, info, true);
+    if (!value[i].is_number()) return wrong_type(context, value[i], place_words(count), info, true);
     *coordinates[i] = value[i].get<double>() + 0.0;  // no negative zero
-    if (!(std::abs(*coordinates[i]) <= farthest_m)) wrong_value(context, value[i], expected, info);
+    if (!(std::abs(*coordinates[i]) <= farthest_m)) wrong_value(context, value[i], place_words(count), info);
   }
   return true;
 }
@@ -100,31 +100,30 @@ bool is_object(Context& context, const Json& value, const FieldInfo& info) {
 }  // namespace
 
 bool is_list(Context& context, const Json& value, std::size_t max_count, const FieldInfo& info) {
-  const std::string expected = list_words(max_count);
   if (!value.is_array()) {
-    context.broken(value, expected,
+    context.broken(value, list_words(max_count),
                    fmt::format("\"{}\" is {}, but takes a list [...]{}.{}", info.key, type_words(value),
                                with_meaning(info), hint(value, false)));
     return false;
   }
   if (value.size() <= max_count) return true;
-  context.broken(value, expected,
+  context.broken(value, list_words(max_count),
                  fmt::format("\"{}\" has {} entries, more than the {} that a document may have.", info.key,
                              value.size(), max_count));
   return false;
 }
 
-std::size_t read_name(Context& context, const Json& value, const std::vector<std::string>& list,
-                      const FieldInfo& info) {
-  const std::string expected = words_of(list);
+std::size_t read_name(Context& context, const Json& value, std::span<const char* const> list, const FieldInfo& info) {
+  const auto words = [&] { return std::vector<std::string>(list.begin(), list.end()); };
   if (!value.is_string()) {
-    wrong_type(context, value, expected, info);
+    wrong_type(context, value, words_of(words()), info);
     return list.size();
   }
   const std::string& name = value.get_ref<const std::string&>();
   const auto found = std::find(list.begin(), list.end(), name);
   if (found == list.end()) {
-    const std::string near = nearest(name, list);
+    const std::string near = nearest(name, words());
+    const std::string expected = words_of(words());
     context.error(value, expected,
                   fmt::format("\"{}\" is {}, but takes {}{}.{}", info.key, shown(value), expected, with_meaning(info),
                               near.empty() ? "" : fmt::format(" Did you mean \"{}\"?", near)));
@@ -133,10 +132,9 @@ std::size_t read_name(Context& context, const Json& value, const std::vector<std
 }
 
 bool read_value(Context& context, const Json& value, double& out, const Number& rule, const FieldInfo& info) {
-  const std::string expected = words_of(rule);
-  if (!value.is_number()) return wrong_type(context, value, expected, info, true);
+  if (!value.is_number()) return wrong_type(context, value, words_of(rule), info, true);
   out = value.get<double>() + 0.0;  // no negative zero
-  if (!in_range(out, rule)) wrong_value(context, value, expected, info);
+  if (!in_range(out, rule)) wrong_value(context, value, words_of(rule), info);
   return true;
 }
 
@@ -155,11 +153,11 @@ bool read_value(Context& context, const Json& value, bool& out, const Flag&, con
 }
 
 bool read_value(Context& context, const Json& value, std::string& out, const Text& rule, const FieldInfo& info) {
-  return read_text(context, value, out, rule, words_of(rule), info);
+  return read_text(context, value, out, rule, rule, info);
 }
 
 bool read_value(Context& context, const Json& value, std::string& out, const Choice& rule, const FieldInfo& info) {
-  const std::vector<std::string> list(rule.begin, rule.end);
+  const std::span<const char* const> list(rule.begin, rule.end);
   const std::size_t index = read_name(context, value, list, info);
   if (index == list.size()) return false;
   out = list[index];
@@ -168,13 +166,13 @@ bool read_value(Context& context, const Json& value, std::string& out, const Cho
 
 bool read_value(Context& context, const Json& value, std::string& out, const Id& rule, const FieldInfo& info) {
   const Text form{longest_id, Form::name};
-  if (!read_text(context, value, out, form, words_of(form), info)) return false;
+  if (!read_text(context, value, out, form, form, info)) return false;
   if (!out.empty()) context.define(rule.kind, out);
   return true;
 }
 
 bool read_value(Context& context, const Json& value, std::string& out, const Ref& rule, const FieldInfo& info) {
-  if (!read_text(context, value, out, {longest_id, Form::name}, words_of(rule), info)) return false;
+  if (!read_text(context, value, out, {longest_id, Form::name}, rule, info)) return false;
   if (!out.empty()) context.refer(rule, out);
   return true;
 }
@@ -204,12 +202,11 @@ bool read_value(Context& context, const Json& value, geometry::Polyline& out, co
 
 bool read_value(Context& context, const Json& value, std::vector<double>& out, const Numbers& rule,
                 const FieldInfo& info) {
-  const std::string expected = words_of(rule);
-  if (!value.is_array()) return wrong_type(context, value, expected, info);
+  if (!value.is_array()) return wrong_type(context, value, words_of(rule), info);
   const bool count_fits = value.size() >= rule.min_count && value.size() <= rule.max_count;
   const bool left_empty = value.empty() && info.need == optional;
   if (!count_fits && !left_empty) {
-    wrong_value(context, value, expected, info);
+    wrong_value(context, value, words_of(rule), info);
     return false;
   }
   out.clear();
@@ -217,7 +214,7 @@ bool read_value(Context& context, const Json& value, std::vector<double>& out, c
     Context::Scope scope(context, i);
     double number = 0;
     if (!read_value(context, value[i], number, rule.each, info)) continue;
-    if (rule.ascending && !out.empty() && number <= out.back()) wrong_value(context, value[i], expected, info);
+    if (rule.ascending && !out.empty() && number <= out.back()) wrong_value(context, value[i], words_of(rule), info);
     out.push_back(number);
   }
   return true;

@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <type_traits>
 #include <utility>
@@ -52,13 +53,13 @@ bool read_value(Context& context, const Json& value, std::map<std::string, std::
 bool is_list(Context& context, const Json& value, std::size_t max_count, const FieldInfo& info);
 
 // The index of a name in a list; its size, with a problem, where it is none of them.
-std::size_t read_name(Context& context, const Json& value, const std::vector<std::string>& list, const FieldInfo& info);
+std::size_t read_name(Context& context, const Json& value, std::span<const char* const> list, const FieldInfo& info);
 
 template <class Enum>
 requires std::is_enum_v<Enum>
 bool read_value(Context& context, const Json& value, Enum& out, const OneOf&, const FieldInfo& info) {
   const auto list = names(Of<Enum>{});
-  const std::size_t index = read_name(context, value, {list.begin(), list.end()}, info);
+  const std::size_t index = read_name(context, value, list, info);
   if (index == list.size()) return false;
   out = static_cast<Enum>(index);
   return true;

@@ -48,15 +48,15 @@ Reply check(const Texts& given) {
   const auto asked = formats::read_check_request(given[1]);
   if (!asked.request) return refuse_input("The options of check", asked.problems);
   const formats::ReadJob read = formats::read_job_leniently(given[0]);
-  Json out;
-  out["problems"] = formats::problems_json(read.problems);
+  std::string out = "{\"problems\":" + formats::compact_text(formats::problems_json(read.problems));
   if (read.job) {
     const std::string& wanted = asked.request->ruleset.empty() ? read.job->site.ruleset : asked.request->ruleset;
     const study::Ruleset* ruleset = ruleset_of(wanted);
     if (!ruleset) return refuse({ErrorCode::not_found, fmt::format("There is no ruleset \"{}\".", wanted)});
-    out["report"] = formats::report_json(study::check(*read.job, *ruleset, stock(), {.cures = asked.request->cures}));
+    out += ",\"report\":";
+    formats::append_report(out, study::check(*read.job, *ruleset, stock(), {.cures = asked.request->cures}));
   }
-  return answer(out);
+  return {false, out + "}"};
 }
 
 Reply validate(const Texts& given) { return answer(formats::problems_json(formats::read_job(given[0]).problems)); }

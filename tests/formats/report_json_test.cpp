@@ -65,6 +65,22 @@ TEST(ReportJson, WhatIsNotFiniteIsNull) {
   EXPECT_TRUE(json["margin"]["load_factor"].is_null());
 }
 
+TEST(ReportJson, TextIsTheSameWithAndWithoutATree) {
+  study::Report odd = report();
+  odd.lamps[0].id = "a \"quoted\" \\ line\nbreak \t \x01 \x7F \xC3\xA9 \xFF end";
+  odd.lamps[0].nominal_v = -0.0;
+  odd.margin.load_factor = std::numeric_limits<double>::infinity();
+  odd.margin.length_factor = 0.1 + 0.2;
+  odd.lamps.push_back({});
+  odd.outputs.resize(1);
+  odd.outputs[0].lamp_count = 7;
+  odd.findings.push_back({});
+  odd.sound = true;
+  std::string text;
+  append_report(text, odd);
+  EXPECT_EQ(text, compact_text(report_json(odd)));
+}
+
 TEST(ReportJson, AdviceIsWritten) {
   study::Advice advice;
   advice.taps.resize(1);
