@@ -8,17 +8,28 @@
 
 namespace duskwire::formats {
 
-ReadJob read_job_leniently(std::string_view text) {
-  ParsedText parsed = parse_text(text);
-  Context context;
-  context.add(std::move(parsed.problems));
-  if (!parsed.tree || !read_head(context, *parsed.tree, "duskwire-job", "job")) return {std::nullopt, context.take()};
+namespace {
+
+ReadJob read_tree(Context context, const Json& tree) {
+  if (!read_head(context, tree, "duskwire-job", "job")) return {std::nullopt, context.take()};
   job::Job job;
-  read_shape(context, *parsed.tree, job, {"format", "version"});
+  read_shape(context, tree, job, {"format", "version"});
   context.look_up();
   if (context.is_broken()) return {std::nullopt, context.take()};
   check_agreement(context, job);
   return {std::move(job), context.take()};
+}
+
+}  // namespace
+
+ReadJob read_job_tree_leniently(const Json& tree) { return read_tree({}, tree); }
+
+ReadJob read_job_leniently(std::string_view text) {
+  ParsedText parsed = parse_text(text);
+  Context context;
+  context.add(std::move(parsed.problems));
+  if (!parsed.tree) return {std::nullopt, context.take()};
+  return read_tree(std::move(context), *parsed.tree);
 }
 
 ReadJob read_job(std::string_view text) {

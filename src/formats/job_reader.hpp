@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "base/problem.hpp"
+#include "formats/json_text.hpp"
 #include "job/job.hpp"
 
 namespace duskwire::formats {
@@ -22,5 +23,8 @@ struct ReadJob {
 // A job wherever the structure could be read: dangling references, values out of range and, where a value was of the
 // wrong type, the default. To show a job with its errors, never to save it: a rewrite would lose what was not read.
 [[nodiscard]] ReadJob read_job_leniently(std::string_view text);
+
+// The same of a document that was parsed before.
+[[nodiscard]] ReadJob read_job_tree_leniently(const Json& tree);
 
 }  // namespace duskwire::formats

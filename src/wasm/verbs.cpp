@@ -24,6 +24,7 @@
 #include "study/ask.hpp"
 #include "study/check.hpp"
 #include "study/starter.hpp"
+#include "wasm/kept_document.hpp"
 #include "wasm/shelf.hpp"
 
 namespace duskwire::wasm {
@@ -44,10 +45,9 @@ Reply refuse_input(const std::string& what, const Problems& problems) {
 }
 
 // A job with errors is checked and shown as far as it can be read; there is no report where it cannot.
-Reply check(const Texts& given) {
-  const auto asked = formats::read_check_request(given[1]);
+Reply check_read(const formats::ReadJob& read, std::string_view options) {
+  const auto asked = formats::read_check_request(options);
   if (!asked.request) return refuse_input("The options of check", asked.problems);
-  const formats::ReadJob read = formats::read_job_leniently(given[0]);
   std::string out = "{\"problems\":" + formats::compact_text(formats::problems_json(read.problems));
   if (read.job) {
     const std::string& wanted = asked.request->ruleset.empty() ? read.job->site.ruleset : asked.request->ruleset;
@@ -57,6 +57,26 @@ Reply check(const Texts& given) {
     formats::append_report(out, study::check(*read.job, *ruleset, stock(), {.cures = asked.request->cures}));
   }
   return {false, out + "}"};
+}
+
+Reply check(const Texts& given) { return check_read(formats::read_job_leniently(given[0]), given[1]); }
+
+KeptDocument& kept() {
+  static KeptDocument document;
+  return document;
+}
+
+Reply check_and_keep(const Texts& given) {
+  const formats::ParsedText parsed = kept().keep(given[0]);
+  // What is wrong with the text itself is told by the reader of texts.
+  if (!parsed.tree || !parsed.problems.empty()) return check(given);
+  return check_read(formats::read_job_tree_leniently(*parsed.tree), given[1]);
+}
+
+Reply check_changed(const Texts& given) {
+  const Result<const Json*> tree = kept().change(given[0]);
+  if (!tree) return refuse(tree.error());
+  return check_read(formats::read_job_tree_leniently(*tree.value()), given[1]);
 }
 
 Reply validate(const Texts& given) { return answer(formats::problems_json(formats::read_job(given[0]).problems)); }
@@ -124,9 +144,10 @@ struct Verb {
 };
 
 constexpr Verb verbs[] = {
-    {"check", 2, check},      {"validate", 1, validate}, {"apply_changes", 2, apply_changes},
-    {"advise", 1, advise},    {"ask", 1, ask},           {"materials", 1, materials},
-    {"stock", 0, stock_file}, {"rulesets", 0, rulesets}, {"start_job", 1, start_job},
+    {"check", 2, check},       {"check_and_keep", 2, check_and_keep}, {"check_changed", 2, check_changed},
+    {"validate", 1, validate}, {"apply_changes", 2, apply_changes},   {"advise", 1, advise},
+    {"ask", 1, ask},           {"materials", 1, materials},           {"stock", 0, stock_file},
+    {"rulesets", 0, rulesets}, {"start_job", 1, start_job},
 };
 
 Reply call_unguarded(std::string_view name, const Texts& given) {

@@ -55,6 +55,36 @@ test('check without cures finds the same, with no cure computed', () => {
   assert.deepEqual(quick.findings.map((finding) => finding.id).sort(), whole.findings.map((finding) => finding.id).sort());
 });
 
+test('a kept document of which parts change is checked as if it were sent whole', () => {
+  const options = '{"cures": false}';
+  const changed = JSON.parse(demo);
+  assert.deepEqual(ask('check_and_keep', demo, options), ask('check', demo, options));
+  const parts = [];
+  changed.luminaires[3].position[0] += 2.5;
+  parts.push(['/luminaires/3', changed.luminaires[3]]);
+  changed.cables[1].path = changed.cables[1].path.map(([x, y], index) => (index ? [x + 40, y] : [x, y]));
+  delete changed.cables[1].length_m;
+  parts.push(['/cables/1', changed.cables[1]]);
+  changed.site.mains_v = 110;
+  parts.push(['/site', changed.site]);
+  const before = ask('check', demo, options);
+  const answer = ask('check_changed', JSON.stringify(parts), options);
+  assert.deepEqual(answer, ask('check', JSON.stringify(changed), options));
+  assert.notDeepEqual(answer.report.cables, before.report.cables);
+  changed.luminaires[3].joint = 'nowhere';
+  const broken = ask('check_changed', JSON.stringify([['/luminaires/3', changed.luminaires[3]]]), options);
+  assert.deepEqual(broken, ask('check', JSON.stringify(changed), options));
+  assert.match(broken.problems[0].message, /nowhere/);
+});
+
+test('a change that does not fit is refused, and nothing is kept after it', () => {
+  for (const parts of ['[["/luminaires/999", {}]]', '[["", {}]]', '[["luminaires", {}]]', '[["/site/x/y", 1]]', '[1]', '{}', 'x', '[["/title", "a"], ["/nothing", 1]]']) {
+    ask('check_and_keep', demo, '{"cures": false}');
+    assert.throws(() => ask('check_changed', parts, '{}'), { name: 'EngineRefusal' }, parts);
+    assert.throws(() => ask('check_changed', '[]', '{}'), { code: 'not_found', message: /send the whole/ }, parts);
+  }
+});
+
 test('a ruleset asked for is the one judged by', () => {
   const us = ask('check', demo, '{"cures": false, "ruleset": "us"}').report;
   const iec = ask('check', demo, '{"cures": false, "ruleset": "iec"}').report;

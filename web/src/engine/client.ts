@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The engine for the page: typed calls over the worker. The same answers as the command line's --json.
 import type { CatalogueFile, JobDocument, Site } from '../job/document';
+import { changedParts } from './changed-parts';
 import type { Request, Response } from './protocol';
 import type { Advice, Answer, Materials, Question, RulesetFile } from './answers';
 import type { Change, Problem, Report } from './report';
@@ -8,11 +9,13 @@ import type { Change, Problem, Report } from './report';
 /** The engine refused: the message is for a person, the problems say where. */
 export class EngineRefusal extends Error {
   readonly problems: readonly Problem[];
+  readonly code: string;
 
-  constructor(message: string, problems: readonly Problem[] = []) {
+  constructor(message: string, problems: readonly Problem[] = [], code = 'unavailable') {
     super(message);
     this.name = 'EngineRefusal';
     this.problems = problems;
+    this.code = code;
   }
 }
 
@@ -96,7 +99,7 @@ export class Channel {
     this.#waiting.delete(response.number);
     if (!waiting) return;
     if (response.ok) waiting.resolve({ value: response.text, milliseconds: response.milliseconds });
-    else waiting.reject(new EngineRefusal(response.message, response.problems));
+    else waiting.reject(new EngineRefusal(response.message, response.problems, response.code));
   }
 
   #died(message: string): void {
@@ -125,6 +128,7 @@ export function startEngine(start: () => Channel = startWorker): Engine {
 class WorkerEngine implements Engine {
   #start: () => Channel;
   #quick: Channel;
+  #kept: JobDocument | undefined;
   #patient: Channel | undefined;
   #stock: Promise<CatalogueFile> | undefined;
   #rulesets: Promise<readonly RulesetFile[]> | undefined;
@@ -136,8 +140,9 @@ class WorkerEngine implements Engine {
 
   async check(document: JobDocument, options: { readonly cures: boolean }): Promise<Timed<CheckAnswer>> {
     const start = performance.now();
-    const channel = options.cures ? this.#freePatient() : this.#quick;
-    const { value, milliseconds } = await channel.call('check', [JSON.stringify(document), JSON.stringify(options)]);
+    const { value, milliseconds } = await (options.cures
+      ? this.#freePatient().call('check', [JSON.stringify(document), JSON.stringify(options)])
+      : this.#checkQuickly(document, JSON.stringify(options)));
     const answer = JSON.parse(value) as CheckAnswer;
     note(start, milliseconds, options.cures);
     return { value: answer, milliseconds };
@@ -173,6 +178,21 @@ class WorkerEngine implements Engine {
 
   rulesets(): Promise<readonly RulesetFile[]> {
     return (this.#rulesets ??= this.#keep(() => (this.#rulesets = undefined), this.#ask<readonly RulesetFile[]>('rulesets')));
+  }
+
+  // The engine keeps the last document: of the next one only what differs is sent. Where that does not fit (the engine
+  // refused the one before, say), the whole is sent.
+  async #checkQuickly(document: JobDocument, options: string): Promise<Timed<string>> {
+    const parts = this.#kept && changedParts(this.#kept, document);
+    this.#kept = document;
+    if (parts) {
+      try {
+        return await this.#quick.call('check_changed', [JSON.stringify(parts), options]);
+      } catch (error) {
+        if (!(error instanceof EngineRefusal) || error.code !== 'not_found') throw error;
+      }
+    }
+    return this.#quick.call('check_and_keep', [JSON.stringify(document), options]);
   }
 
   // A search that nobody waits for any more cannot be told to stop: its worker goes, a new one comes.

@@ -4,6 +4,8 @@
 //
 //   verb           arguments                            answer
 //   check          document, {cures: bool}              {problems, report?}    report absent where the document is broken
+//   check_and_keep document, {cures: bool}              the same; the engine keeps the document
+//   check_changed  [[pointer, value]...], {cures: bool} the same for the kept document with these parts put in
 //   validate       document                             problems
 //   apply_changes  document, changes                    document               refused where one does not fit
 //   materials      document                             as duskwire materials --json
@@ -24,4 +26,4 @@ export interface Request {
 
 export type Response =
   | { readonly number: number; readonly ok: true; readonly text: string; readonly milliseconds: number }
-  | { readonly number: number; readonly ok: false; readonly message: string; readonly problems: readonly Problem[] };
+  | { readonly number: number; readonly ok: false; readonly message: string; readonly code?: string; readonly problems: readonly Problem[] };

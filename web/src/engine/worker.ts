@@ -13,8 +13,8 @@ async function answer({ number, verb, arguments: given }: Request): Promise<Resp
     const text = module.call(verb, given);
     return { number, ok: true, text, milliseconds: performance.now() - start };
   } catch (error) {
-    const { message, problems } = error as { message?: string; problems?: readonly Problem[] };
-    return { number, ok: false, message: message ?? String(error), problems: problems ?? [] };
+    const { message, code, problems } = error as { message?: string; code?: string; problems?: readonly Problem[] };
+    return { number, ok: false, message: message ?? String(error), ...(code !== undefined && { code }), problems: problems ?? [] };
   }
 }
 

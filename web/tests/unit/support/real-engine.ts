@@ -32,7 +32,7 @@ function answer(module: EngineModule, number: number, verb: string, given: reado
   try {
     return { number, ok: true, text: module.call(verb, given), milliseconds: 0 };
   } catch (error) {
-    const { message, problems } = error as { message: string; problems?: [] };
-    return { number, ok: false, message, problems: problems ?? [] };
+    const { message, code, problems } = error as { message: string; code: string; problems?: [] };
+    return { number, ok: false, message, code, problems: problems ?? [] };
   }
 }
