@@ -60,6 +60,7 @@ export class Autosave {
   #tried: readonly string[] = [];
   #busy: Promise<void> | undefined;
   #deskTimer: ReturnType<typeof setTimeout> | undefined;
+  #keptAt = -Infinity;
   #sendTimer: ReturnType<typeof setTimeout> | undefined;
   #waitingSince: number | undefined;
   #onDesk = true;
@@ -79,8 +80,7 @@ export class Autosave {
     this.since ??= new Date().toISOString();
     if (this.state === 'saved' || this.state === 'saving') this.state = 'changed';
     this.#onDesk = false;
-    clearTimeout(this.#deskTimer);
-    this.#deskTimer = setTimeout(() => void this.#keep(), this.#delays.desk);
+    this.#keepSoon();
     if (this.state !== 'kept') this.#schedule();
   }
 
@@ -143,8 +143,19 @@ export class Autosave {
     if (!this.#stopped) this.#sendTimer = setTimeout(() => void this.flush(), milliseconds);
   }
 
+  // A single change goes to the desk at once: the page may be closed the next moment, and what is begun while it closes
+  // is not always brought to its end. A row of changes goes there from time to time.
+  #keepSoon(): void {
+    if (this.#deskTimer !== undefined) return;
+    const wait = Math.max(0, this.#keptAt + this.#delays.desk - Date.now());
+    if (wait === 0) void this.#keep();
+    else this.#deskTimer = setTimeout(() => void this.#keep(), wait);
+  }
+
   async #keep(): Promise<void> {
     clearTimeout(this.#deskTimer);
+    this.#deskTimer = undefined;
+    this.#keptAt = Date.now();
     const { document, history } = this.#source;
     const unsent = document === this.#sent ? null : { label: this.#label, since: this.since ?? '', tried: this.#tried };
     try {

@@ -2,7 +2,7 @@
 // Layers of the plan: shown or hidden, locked or free, faded or full. What is hidden or locked never takes a tap.
 import type { ThingKind } from '../job/lookup';
 
-export const layerIds = ['photo', 'base', 'lights', 'wire'] as const;
+export const layerIds = ['photo', 'base', 'lights', 'wire', 'lengths'] as const;
 export type LayerId = (typeof layerIds)[number];
 
 export interface LayerState {
@@ -17,6 +17,7 @@ export const layerTitles: Record<LayerId, string> = {
   base: 'Ground and site',
   lights: 'Lights and transformers',
   wire: 'Cables and joints',
+  lengths: 'Lengths',
 };
 
 export const layerOf = (kind: ThingKind): LayerId => {
@@ -27,7 +28,7 @@ export const layerOf = (kind: ThingKind): LayerId => {
 const free: LayerState = { shown: true, locked: false, faded: false };
 
 export class Layers {
-  #states: Record<LayerId, LayerState> = $state.raw({ photo: { ...free, locked: true }, base: free, lights: free, wire: free });
+  #states: Record<LayerId, LayerState> = $state.raw({ photo: { ...free, locked: true }, base: free, lights: free, wire: free, lengths: { ...free, shown: false } });
 
   of(id: LayerId): LayerState {
     return this.#states[id];

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Ways to begin a job: blank, from a table of lamps, on a picture of any size.
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import { after, before, beforeEach, test } from 'node:test';
 import { deflateSync } from 'node:zlib';
 import { host, launch, openPage, title } from './browser.mjs';
@@ -99,6 +100,26 @@ test('a picture of 40 megapixels is scaled down and lies under the plan', async 
   await page.getByRole('status').getByText(/scaled down to 4096/).waitFor();
   await page.reload();
   await page.getByRole('application').locator('image').waitFor({ timeout: 30_000 });
+  assert.deepEqual(page.complaints, []);
+});
+
+test('a job with its picture leaves as a file and comes back elsewhere as the very same', async () => {
+  const bytesOf = async () => {
+    await page.getByRole('button', { name: 'More for this job' }).click();
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('menuitem', { name: 'Export to a file' }).click()]);
+    return readFileSync(await download.path());
+  };
+  await beginOnPicture(greyPng(640, 400));
+  await page.getByRole('application').locator('image').waitFor();
+  const left = await bytesOf();
+  assert.ok(left.includes('pictures/') && left.includes('job.json'));
+  await context.close();
+  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await openPage(context, site.address);
+  await page.getByLabel('Job file').setInputFiles({ name: 'job.zip', mimeType: 'application/zip', buffer: left });
+  await page.getByRole('application').locator('image').waitFor();
+  assert.equal(await page.getByRole('application').locator('image').getAttribute('width'), '640');
+  assert.ok(left.equals(await bytesOf()));
   assert.deepEqual(page.complaints, []);
 });
 

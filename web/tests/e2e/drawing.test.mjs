@@ -179,9 +179,16 @@ test('the site: an area by corners and a typed side, what is locked takes no tap
   await click(0.5, 0.7);
   assert.equal(await page.getByRole('button', { name: 'Remove', exact: true }).count(), 0, 'nothing is selected');
   await page.getByRole('group', { name: 'Ground and site' }).getByLabel('Locked').uncheck();
+  const lengths = () => page.locator('.lengths text').count();
+  assert.equal(await lengths(), 0);
+  await page.getByRole('group', { name: 'Lengths' }).getByLabel('Shown').check();
+  assert.equal(await lengths(), 4, 'one at each edge of the building');
+  await page.getByRole('group', { name: 'Lengths' }).getByLabel('Shown').uncheck();
   await click(0.5, 0.7);
+  assert.equal(await lengths(), 4, 'of what is selected, without the layer');
   await page.getByRole('button', { name: 'Remove', exact: true }).click();
   assert.equal(await things(page, 'area').count(), 0);
+  assert.equal(await lengths(), 0);
   assert.deepEqual(page.complaints, []);
 });
 

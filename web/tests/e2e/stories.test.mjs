@@ -4,7 +4,7 @@
 import assert from 'node:assert/strict';
 import { after, before, beforeEach, test } from 'node:test';
 import { host, launch, openPage, stage } from './browser.mjs';
-import { singleRun, twoSplices } from './two-splices.mjs';
+import { manyOfLowPowerFactor, singleRun, twoSplices } from './two-splices.mjs';
 
 let browser;
 let context;
@@ -112,6 +112,26 @@ test('volt-amperes at the tap, not those of the lamps, load the transformer', as
   const [, at, of] = /(\d+) of (\d+)/.exec(await load.textContent());
   assert.ok(Number(at) >= 46 && Number(at) <= 48, at);
   assert.equal(of, '300');
+});
+
+test('266 W of power factor 0.70 are 380 VA: 300 VA are refused with the reason, 600 VA hold them', async () => {
+  await take(manyOfLowPowerFactor());
+  await stage(page, 'Transformers');
+  await openFindings();
+  const refusal = page.getByRole('article', { name: 'Error: T', exact: true });
+  await refusal.waitFor();
+  // 380 VA of lamps, and what 2 m of cable lose: between 380 and 390.
+  const [, va, watts, rating] = /deliver (\d+)\sVA at worst \(its lamps are (\d+)\sW\): over its rating of (\d+)\sVA/.exec(await refusal.textContent());
+  near(va, 385, 5, 'volt-amperes asked for');
+  assert.deepEqual([watts, rating], ['266', '300']);
+  await page.getByRole('button', { name: 'Properties' }).click();
+  await pick('T');
+  await properties().getByRole('button', { name: /Transformer of 300 VA/ }).click();
+  await page.getByRole('dialog').getByRole('button', { name: /^Transformer of 600 VA/ }).click();
+  const load = properties().getByText('Load at worst').first().locator('..').getByRole('definition');
+  await load.getByText(/of 600/).waitFor();
+  await openFindings();
+  assert.equal(await refusal.count(), 0);
 });
 
 test('a short far out that would not trip is a finding, and a shorter run takes it away', async () => {

@@ -36,3 +36,23 @@ export function singleRun(length_m) {
   const job = twoSplices({ sourceOhm: 0.03 });
   return { ...job, title: 'One run', site: { ...job.site, corners: { ...job.site.corners, mains_tolerance_pct: 0 } }, luminaires: [lamp('F1', 'uplight', 'S1', 0)], cables: [{ ...job.cables[0], length_m }], joints: [job.joints[0]] };
 }
+
+/** 52 lamps of 266 W and power factor 0.70, half of them on each output, close to the transformer; units to choose from. */
+export function manyOfLowPowerFactor() {
+  const job = twoSplices();
+  const fixture = { ...light('fixture', 266 / 0.7 / 52), power_w: 266 / 52 };
+  const unit = (id, rating_va) => ({ ...job.catalogue.transformers[0], id, title: `Transformer of ${rating_va} VA`, rating_va, output_count: 2 });
+  const thick = { ...job.catalogue.cables[0], id: '8awg', title: 'Cable 8 AWG', area_mm2: 8.367, gauge_awg: 8, ohm_per_m_20c: 0.00206 };
+  const roomy = { ...job.catalogue.connectors[0], fills: [{ area_min_mm2: 0.5, area_max_mm2: 10, count_min: 1, count_max: 40 }] };
+  const sides = ['A', 'B'];
+  return {
+    ...job,
+    title: 'Many lamps of low power factor',
+    site: { ...job.site, corners: { ...job.site.corners, mains_tolerance_pct: 0 } },
+    catalogue: { ...job.catalogue, luminaires: [fixture], transformers: [unit('unit-300', 300), unit('unit-600', 600)], cables: [thick], connectors: [roomy] },
+    luminaires: Array.from({ length: 52 }, (_, i) => lamp(`F${i + 1}`, 'fixture', `S-${sides[i % 2]}`, 1)),
+    transformers: [{ id: 'T', item: 'unit-300', outputs: sides.map((side) => ({ id: `T-${side}`, tap_v: 13 })) }],
+    cables: sides.map((side) => ({ id: `C-${side}`, item: '8awg', from: `T-${side}`, to: `S-${side}`, length_m: 2, depth_m: 0.2 })),
+    joints: sides.map((side) => ({ id: `S-${side}`, kind: 'hub', connector: 'hub' })),
+  };
+}

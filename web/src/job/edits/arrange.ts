@@ -4,8 +4,10 @@ import type { JobDocument, Point2 } from '../document';
 import { nextName, randomId } from '../ids';
 import { findThing, placeOf, type Thing } from '../lookup';
 import type { Command, Operation } from '../operations';
-import { distance } from './geometry';
+import { evenlyAlong, type Line } from './along';
+import { distance, lengthOf } from './geometry';
 import { moveChanges, type ThingRef } from './move';
+import { routesOf } from './routes';
 
 interface At {
   readonly ref: ThingRef;
@@ -42,9 +44,18 @@ function patched(job: JobDocument, change: Operation): JobDocument {
   return { ...job, cables: (job.cables ?? []).map((cable) => (cable.id === id ? { ...cable, path: change.value as Point2[] } : cable)) };
 }
 
-/** Onto the straight line between the two that are farthest apart, evenly, in the order in which they lie along it. */
+/**
+ * Evenly, in the order in which they lie: along the one cable, sleeve or edge of an area among them, each equally far
+ * aside; else on the straight line between the two that are farthest apart.
+ */
 export function spaceEvenly(job: JobDocument, refs: readonly ThingRef[]): Command | undefined {
   const places = placesOf(job, refs);
+  const lines = refs.flatMap((ref) => lineOf(job, ref) ?? []);
+  if (lines.length === 1 && places.length >= 2) {
+    const targets = evenlyAlong(lines[0]!, places.map(({ place }) => place));
+    const label = `Space ${places.length} things evenly along ${lines[0]!.words}`;
+    return { label, changes: moveEach(job, places.map((one, i) => [one, targets[i]!] as const)) };
+  }
   if (places.length < 3) return undefined;
   const [a, b] = farthest(places);
   const along = ({ place }: At): number => (place[0] - a[0]) * (b[0] - a[0]) + (place[1] - a[1]) * (b[1] - a[1]);
@@ -63,6 +74,13 @@ export function alignThings(job: JobDocument, refs: readonly ThingRef[]): Comman
   const mean = places.reduce((sum, { place }) => sum + place[axis], 0) / places.length;
   const targets = places.map((one) => [one, (axis === 0 ? [mean, one.place[1]] : [one.place[0], mean]) as Point2] as const);
   return { label: `Align ${places.length} things`, changes: moveEach(job, targets) };
+}
+
+function lineOf(job: JobDocument, ref: ThingRef): (Line & { readonly words: string }) | undefined {
+  const thing = findThing(job, ref.id, ref.kind);
+  if (thing?.kind === 'area' && thing.value.outline.length > 2) return { path: thing.value.outline, closed: true, words: 'the edge of the area' };
+  const path = thing?.kind === 'cable' ? routesOf(job).get(ref.id) : thing?.kind === 'sleeve' ? thing.value.path : undefined;
+  return path && lengthOf(path) > 0 ? { path, closed: false, words: `the ${ref.kind}` } : undefined;
 }
 
 function farthest(places: readonly At[]): readonly [Point2, Point2] {

@@ -5,6 +5,7 @@ import { resolve } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Engine } from '../../../src/engine/client';
 import type { CableItem, JobDocument, LuminaireItem, Point2, TransformerItem } from '../../../src/job/document';
+import { evenlyAlong } from '../../../src/job/edits/along';
 import { alignThings, copyThings, spaceEvenly } from '../../../src/job/edits/arrange';
 import { lengthOf } from '../../../src/job/edits/geometry';
 import { cornerInserted, cornerRemoved, moveChanges, vertexChanges, type ThingRef } from '../../../src/job/edits/move';
@@ -181,6 +182,35 @@ describe('arranging', () => {
     expect(after.luminaires!.map(({ position }) => [position![0], position![1]])).toEqual([[10, 0], [20, 0], [30, 0], [40, 0]]);
     expect(after.cables![1]!.path).toEqual([[10, 0], [20, 0]]);
     expect(after.cables![2]!.path).toEqual([[20, 0], [30, 0]]);
+  });
+
+  test('evenly along a bent edge that is selected with them, all equally far aside, and the area stays', () => {
+    const lights = [[1, 0.5], [3, 0.7], [4.5, 0.5], [9.3, 8]] as const;
+    const job: JobDocument = {
+      ...chain(1).job, cables: [], joints: [],
+      plan: { areas: [{ id: 'walk', kind: 'paving', outline: [[0, 0], [10, 0], [10, 10], [0, 10]] }] },
+      luminaires: lights.map(([x, y], i) => ({ id: `L${i}`, item: 'a', position: [x, y, 0] })),
+    };
+    const command = spaceEvenly(job, [{ kind: 'area', id: 'walk' }, ...lights.map((_, i) => ({ kind: 'luminaire' as const, id: `L${i}` }))])!;
+    const after = done(job, command);
+    // Stations 1 to 18 round the corner at 10, so 17/3 m apart; aside 0.5, 0.7, 0.5, 0.7, the median 0.6.
+    const expected = [[1, 0.6], [1 + 17 / 3, 0.6], [9.4, 1 + 34 / 3 - 10], [9.4, 8]];
+    after.luminaires!.forEach(({ position }, i) => {
+      expect(position![0]).toBeCloseTo(expected[i]![0]!, 9);
+      expect(position![1]).toBeCloseTo(expected[i]![1]!, 9);
+    });
+    expect(after.plan).toEqual(job.plan);
+    expect(command.label).toBe('Space 4 things evenly along the edge of the area');
+  });
+
+  test('a row across the corner where an outline begins stays on its side of the outline', () => {
+    const outline = [[0, 0], [10, 0], [10, 10], [0, 10]] as const;
+    const targets = evenlyAlong({ path: outline, closed: true }, [[3, 0], [0, 4], [0, 1]]);
+    // From (0, 4) down over the corner to (3, 0): 7 m, the middle one 3.5 m from either.
+    [[3, 0], [0, 4], [0, 0.5]].forEach(([x, y], i) => {
+      expect(targets[i]![0]).toBeCloseTo(x!, 9);
+      expect(targets[i]![1]).toBeCloseTo(y!, 9);
+    });
   });
 
   test('in line with the mean', () => {

@@ -54,6 +54,19 @@ describe('autosave', () => {
     expect(workspace.saves.length).toBeGreaterThan(1);
   });
 
+  it('puts a single change on the desk at once, and the last of a row a little later', async () => {
+    autosave.stop();
+    autosave = new Autosave(workspace, desk, 1, source, { ...quick, desk: 60, quiet: 10_000, longest: 10_000 });
+    const put = vi.spyOn(desk, 'put');
+    edit('first');
+    expect(put).toHaveBeenCalledTimes(1);
+    edit('second');
+    edit('third');
+    expect(put).toHaveBeenCalledTimes(1);
+    await vi.waitFor(async () => expect((await desk.get('g'))?.document.title).toBe('third'));
+    expect(put).toHaveBeenCalledTimes(2);
+  });
+
   it('keeps on the desk what the workspace does not take, and sends it later', async () => {
     workspace.mood = 'away';
     edit('kept');
