@@ -3,8 +3,8 @@
 // that changed is touched; SI numbers go in as they are.
 import { withItem, type Item, type Section } from '../job/catalogue';
 import type { JobDocument } from '../job/document';
-import { nameOf, type Thing } from '../job/lookup';
-import type { Command, Path } from '../job/operations';
+import { endsOf, nameOf, type Thing } from '../job/lookup';
+import type { Command, Operation, Path } from '../job/operations';
 import { kindNames, type PropertyField } from './property-fields';
 
 export type Common = { readonly mixed: false; readonly value: unknown } | { readonly mixed: true; readonly value: undefined };
@@ -36,6 +36,20 @@ export function settingOf(things: readonly Thing[], field: PropertyField, value:
     label: `${field.label} of ${whoText(things)}`,
     changes: things.filter((thing) => valueOf(thing, field) !== value).map((thing) => ({ op: 'set', path: [...thing.path, ...stepsOf(field)], value })),
   };
+}
+
+/** The same for a choice; a cable that begins or ends elsewhere is drawn from there. */
+export function choiceSettingOf(job: JobDocument, things: readonly Thing[], field: PropertyField, value: unknown): Command {
+  const { label, changes } = settingOf(things, field, value);
+  const place = field.key === 'from' || field.key === 'to' ? endsOf(job).get(String(value)) : undefined;
+  if (!place) return { label, changes };
+  const drawn = things.flatMap((thing) => (thing.kind === 'cable' && thing.value.path && thing.value.path.length > 1 ? [thing] : []));
+  const redrawn = drawn.map(({ path, value: cable }): Operation => {
+    const corners = cable.path!;
+    const moved = field.key === 'from' ? [place, ...corners.slice(1)] : [...corners.slice(0, -1), place];
+    return { op: 'set', path: [...path, 'path'], value: moved };
+  });
+  return { label, changes: changes.length > 0 ? [...changes, ...redrawn] : changes };
 }
 
 /** Another article for all of them; the job gets its own copy of it. */

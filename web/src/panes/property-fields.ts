@@ -62,6 +62,13 @@ const tapsOf = (job: JobDocument, thing: Thing): Choice[] => {
   return taps.map((value) => ({ value, label: quantityText(value, 'voltage', 'metric', 0) }));
 };
 
+// Whatever a cable may end at but its own other end: to itself it would be a short.
+const endChoices = (key: 'from' | 'to') => (job: JobDocument, thing: Thing): Choice[] => {
+  const outputs = (job.transformers ?? []).flatMap((unit) => unit.outputs.map(({ id }) => ({ value: id, label: unit.name ? `${id} of ${unit.name}` : id })));
+  const other = thing.kind === 'cable' ? thing.value[key === 'from' ? 'to' : 'from'] : undefined;
+  return [...outputs, ...named(job.joints), ...named(job.luminaires)].filter(({ value }) => value !== other);
+};
+
 export const propertyFields: Record<ThingKind, readonly PropertyField[]> = {
   luminaire: [
     name, item('luminaires', 'Light'), { kind: 'text', key: 'zone', label: 'Zone' },
@@ -83,6 +90,7 @@ export const propertyFields: Record<ThingKind, readonly PropertyField[]> = {
   ],
   cable: [
     item('cables', 'Cable'),
+    { kind: 'choice', key: 'from', label: 'From', options: endChoices('from') }, { kind: 'choice', key: 'to', label: 'To', options: endChoices('to') },
     number('length_m', 'Measured length', 'length', 0, 10_000, { help: 'Empty: as long as its route is drawn' }),
     number('slack_from_m', 'Slack at its start', 'short_length', 0, 100), number('slack_to_m', 'Slack at its end', 'short_length', 0, 100),
     number('depth_m', 'Cover', 'short_length', 0, 10),

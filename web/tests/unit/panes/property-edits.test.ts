@@ -6,9 +6,9 @@ import schema from '../../../../docs/schema/job-v1.schema.json' with { type: 'js
 import type { Item } from '../../../src/job/catalogue';
 import { difference } from '../../../src/job/difference';
 import type { JobDocument } from '../../../src/job/document';
-import { findThing, type ThingKind } from '../../../src/job/lookup';
+import { findThing, type Thing, type ThingKind } from '../../../src/job/lookup';
 import { applyOperations } from '../../../src/job/operations';
-import { applies, commonOf, documentOf, itemEditOf, itemSettingOf, settingOf, siOf } from '../../../src/panes/property-edits';
+import { applies, choiceSettingOf, commonOf, documentOf, itemEditOf, itemSettingOf, settingOf, siOf } from '../../../src/panes/property-edits';
 import { propertyFields, type PropertyField } from '../../../src/panes/property-fields';
 
 const job = JSON.parse(readFileSync('../examples/ostrey-garden.json', 'utf8')) as JobDocument;
@@ -85,5 +85,28 @@ describe.each(Object.keys(propertyFields) as ThingKind[])('the fields of %s', (k
       expect(one.max * perSi, one.key).toBeLessThanOrEqual(property!.maximum ?? Infinity);
       expect(one.whole ?? false, one.key).toBe(property!.type === 'integer');
     }
+  });
+
+  it('of a cable that ends elsewhere is drawn to there, and measured lengths stay', () => {
+    const cable = findThing(job, job.cables!.find(({ path }) => (path?.length ?? 0) > 1)!.id, 'cable')! as Thing & { kind: 'cable' };
+    const joint = job.joints!.find(({ id, position }) => position && id !== cable.value.from && id !== cable.value.to)!;
+    const { document } = applyOperations(job, choiceSettingOf(job, [cable], field('cable', 'to'), joint.id).changes);
+    const after = findThing(document, cable.value.id, 'cable')!.value as typeof cable.value;
+    expect(after.to).toBe(joint.id);
+    expect(after.path!.at(-1)).toEqual(joint.position!.slice(0, 2));
+    expect(after.path!.slice(0, -1)).toEqual(cable.value.path!.slice(0, -1));
+    expect(difference(job, document).length).toBeLessThanOrEqual(2);
+    const back = choiceSettingOf(document, [findThing(document, cable.value.id, 'cable')!], field('cable', 'to'), joint.id);
+    expect(back.changes).toEqual([]);
+  });
+
+  it('offers a cable every end but its own other one', () => {
+    const cable = findThing(job, job.cables![0]!.id, 'cable')! as Thing & { kind: 'cable' };
+    const to = field('cable', 'to');
+    if (to.kind !== 'choice') throw new Error('The end of a cable is a choice.');
+    const values = to.options(job, cable).map(({ value }) => value);
+    expect(values).toContain(cable.value.to);
+    expect(values).not.toContain(cable.value.from);
+    expect(new Set(values).size).toBe(values.length);
   });
 });
