@@ -6,7 +6,7 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
 import { after, before, test } from 'node:test';
-import { host, launch, openDemo, openPage, stage } from './browser.mjs';
+import { host, launch, openDemo, openPage, rename, stage } from './browser.mjs';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 let browser;
@@ -70,6 +70,34 @@ async function judgeSelection(page) {
   await page.getByRole('link', { name: 'Plan', exact: true }).click();
 }
 
+async function judgeBeginnings(page) {
+  for (const way of ['New job', 'From a table of lamps', 'On a picture']) {
+    await page.getByRole('button', { name: way, exact: true }).click();
+    await judge(page, `begin ${way}`);
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+  }
+}
+
+// Two tabs change the same job: the one that comes later is asked.
+async function judgeConflict(page, context) {
+  await page.getByRole('link', { name: 'The Ostrey garden' }).click();
+  const other = await context.newPage();
+  await other.goto(page.url());
+  for (const tab of [page, other]) {
+    await tab.getByRole('application').waitFor();
+    // On a phone the panes come up when one of them is asked for.
+    if (tab.viewportSize().width < 900) await tab.getByRole('button', { name: 'Objects' }).click();
+    await stage(tab, 'Site');
+  }
+  await rename(other, 'From the other tab');
+  await other.locator('header').getByText('Saved in this browser').waitFor();
+  await other.close();
+  await rename(page, 'From this tab');
+  await page.getByRole('dialog', { name: 'This job was saved elsewhere' }).waitFor();
+  await judge(page, 'saved elsewhere');
+}
+
 for (const theme of ['day', 'dusk', 'sun']) {
   for (const [width, height] of [[1440, 900], [390, 844]]) {
     test(`${theme} at ${width} by ${height}`, async () => {
@@ -82,6 +110,7 @@ for (const theme of ['day', 'dusk', 'sun']) {
         await page.getByRole('navigation').getByRole('link', { name: view, exact: true }).click();
         await judge(page, view);
       }
+      await judgeBeginnings(page);
       await openDemo(page);
       if (width < 900) await page.getByRole('button', { name: 'Objects' }).click();
       for (const name of ['Site', 'Placement', 'Wiring', 'Transformers', 'Check', 'Materials']) {
@@ -91,8 +120,7 @@ for (const theme of ['day', 'dusk', 'sun']) {
       await judgeSelection(page);
       await page.getByRole('link', { name: 'Jobs' }).click();
       await judge(page, 'a job in the list');
-      await page.getByRole('button', { name: 'New job' }).click();
-      await judge(page, 'new job');
+      await judgeConflict(page, context);
       assert.deepEqual(page.complaints, []);
       await context.close();
     });
