@@ -102,6 +102,24 @@ test('the tap is chosen by corners: 12 falls short at low mains, 13 holds; a nar
   assert.equal(await finding('F8').count(), 0);
 });
 
+test('the network of a commissioning: what it should read with all lamps, and with one of them out', async () => {
+  await take(twoSplices());
+  await lampsAfter(async () => {
+    for (const id of ['F1', 'F2', 'F3', 'F4']) near((await volts(id)).nominal, 11.81, 0.03, id);
+    for (const id of ['F5', 'F6', 'F7']) near((await volts(id)).nominal, 11.61, 0.03, id);
+    near((await volts('F8')).nominal, 11.51, 0.03, 'F8');
+  });
+  await pick('F3');
+  await page.getByRole('button', { name: 'Properties' }).click();
+  await properties().getByLabel('Wired at').selectOption('');
+  await lampsAfter(async () => {
+    near((await volts('F1')).nominal, 11.99, 0.03, 'F1 without F3');
+    near((await volts('F8')).nominal, 11.68, 0.03, 'F8 without F3');
+  });
+  await stage(page, 'Transformers');
+  near(await page.getByText('Current, worst').locator('..').getByRole('definition').textContent(), 3.04, 0.02, 'current without F3');
+});
+
 test('volt-amperes at the tap, not those of the lamps, load the transformer', async () => {
   await take(twoSplices());
   await stage(page, 'Transformers');
