@@ -5,22 +5,11 @@ import assert from 'node:assert/strict';
 import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
-import { after, before, test } from 'node:test';
-import { host, launch, openDemo, openPage, rename, stage } from './browser.mjs';
+import { test } from 'node:test';
+import { openDemo, openPage, rename, stage, stand } from './browser.mjs';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-let browser;
-let site;
-
-before(async () => {
-  browser = await launch();
-  site = await host();
-});
-
-after(async () => {
-  await browser.close();
-  await site.stop();
-});
+const here = stand();
 
 // For the eye: what was judged stays as a picture.
 const pictures = resolve(import.meta.dirname, '../../../build/pictures');
@@ -102,9 +91,9 @@ for (const theme of ['day', 'dusk', 'sun']) {
   for (const [width, height] of [[1440, 900], [390, 844]]) {
     test(`${theme} at ${width} by ${height}`, async () => {
       // The policy forbids the page what the tester needs: to bring a script of its own.
-      const context = await browser.newContext({ viewport: { width, height }, bypassCSP: true });
+      const context = await here.browser.newContext({ viewport: { width, height }, bypassCSP: true });
       await context.addInitScript((name) => localStorage.setItem('duskwire-theme', name), theme);
-      const page = await openPage(context, site.address);
+      const page = await openPage(context, here.site.address);
       await judge(page, 'no jobs');
       for (const view of ['Settings', 'Catalogue', 'Jobs']) {
         await page.getByRole('navigation').getByRole('link', { name: view, exact: true }).click();

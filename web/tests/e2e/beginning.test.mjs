@@ -2,29 +2,18 @@
 // Ways to begin a job: blank, from a table of lamps, on a picture of any size.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { after, before, beforeEach, test } from 'node:test';
+import { beforeEach, test } from 'node:test';
 import { deflateSync } from 'node:zlib';
-import { host, launch, openPage, title } from './browser.mjs';
+import { openPage, stand, title } from './browser.mjs';
 
-let browser;
+const here = stand();
 let context;
 let page;
-let site;
-
-before(async () => {
-  browser = await launch();
-  site = await host();
-});
-
-after(async () => {
-  await browser.close();
-  await site.stop();
-});
 
 beforeEach(async () => {
   await context?.close();
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  page = await openPage(context, site.address);
+  context = await here.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await openPage(context, here.site.address);
 });
 
 const crcTable = Uint32Array.from({ length: 256 }, (_, byte) => {
@@ -114,8 +103,8 @@ test('a job with its picture leaves as a file and comes back elsewhere as the ve
   const left = await bytesOf();
   assert.ok(left.includes('pictures/') && left.includes('job.json'));
   await context.close();
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  page = await openPage(context, site.address);
+  context = await here.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await openPage(context, here.site.address);
   await page.getByLabel('Job file').setInputFiles({ name: 'job.zip', mimeType: 'application/zip', buffer: left });
   await page.getByRole('application').locator('image').waitFor();
   assert.equal(await page.getByRole('application').locator('image').getAttribute('width'), '640');

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Debian's Chromium on the built page (web/dist), for the tests beside this file.
+import { after, before } from 'node:test';
 import { resolve } from 'node:path';
 import { chromium } from 'playwright-core';
 import { preview } from 'vite';
@@ -17,6 +18,20 @@ export function launch(more = []) {
     executablePath: '/usr/bin/chromium',
     args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', ...more],
   });
+}
+
+/** Browser and host of one file of tests: there from its first test to its last. */
+export function stand() {
+  const here = {};
+  before(async () => {
+    here.browser = await launch();
+    here.site = await host();
+  });
+  after(async () => {
+    await here.browser.close();
+    await here.site.stop();
+  });
+  return here;
 }
 
 /** A page that collects what should never be said: errors and breaches of the content security policy. */

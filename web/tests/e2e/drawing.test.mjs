@@ -1,28 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 // Drawing a job from blank to sound: by mouse, by touch on a telephone, by the keyboard alone; and hands that slip.
 import assert from 'node:assert/strict';
-import { after, afterEach, before, test } from 'node:test';
-import { host, launch, openDemo, openPage } from './browser.mjs';
+import { afterEach, test } from 'node:test';
+import { openDemo, openPage, stand } from './browser.mjs';
 
-let browser;
-let site;
+const here = stand();
 let context;
-
-before(async () => {
-  browser = await launch();
-  site = await host();
-});
-
-after(async () => {
-  await browser.close();
-  await site.stop();
-});
 
 afterEach(() => context?.close());
 
 async function blankJob(options) {
-  context = await browser.newContext(options);
-  const page = await openPage(context, site.address);
+  context = await here.browser.newContext(options);
+  const page = await openPage(context, here.site.address);
   await page.getByRole('button', { name: 'New job' }).click();
   const dialog = page.getByRole('dialog', { name: 'New job' });
   await dialog.getByLabel('Title').fill('Drawn by hand');
@@ -219,8 +208,8 @@ test('100 pinches with drawing tools in hand leave nothing behind', async () => 
 });
 
 test('the demo garden: removing a light closes its chain, and one undo restores all', async () => {
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  const page = await openPage(context, site.address);
+  context = await here.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const page = await openPage(context, here.site.address);
   await openDemo(page);
   const before = await counts(page);
   await page.locator('[data-thing="luminaire/F5"]').click();

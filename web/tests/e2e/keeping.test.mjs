@@ -2,28 +2,17 @@
 // The work is kept: without signal, over a closed tab, between two tabs, through a file.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { after, before, test } from 'node:test';
-import { host, launch, openDemo, openPage, rename, stage, title } from './browser.mjs';
+import { test } from 'node:test';
+import { openDemo, openPage, rename, stage, stand, title } from './browser.mjs';
 
-let browser;
+const here = stand();
 let page;
 let context;
-let site;
-
-before(async () => {
-  browser = await launch();
-  site = await host();
-});
-
-after(async () => {
-  await browser.close();
-  await site.stop();
-});
 
 async function fresh() {
   await context?.close();
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true });
-  page = await openPage(context, site.address);
+  context = await here.browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true });
+  page = await openPage(context, here.site.address);
 }
 
 const saved = (on) => on.locator('header').getByText('Saved in this browser').waitFor();

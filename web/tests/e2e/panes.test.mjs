@@ -1,28 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 // The panes of an open job on the real engine: the profile of a run, findings and their cures.
 import assert from 'node:assert/strict';
-import { after, before, beforeEach, test } from 'node:test';
-import { host, launch, openDemo, openPage, stage } from './browser.mjs';
+import { beforeEach, test } from 'node:test';
+import { openDemo, openPage, stage, stand } from './browser.mjs';
 
-let browser;
+const here = stand();
 let context;
 let page;
-let site;
-
-before(async () => {
-  browser = await launch();
-  site = await host();
-});
-
-after(async () => {
-  await browser.close();
-  await site.stop();
-});
 
 beforeEach(async () => {
   await context?.close();
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  page = await openPage(context, site.address);
+  context = await here.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await openPage(context, here.site.address);
   await openDemo(page);
 });
 

@@ -4,30 +4,19 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { after, before, beforeEach, test } from 'node:test';
-import { host, launch, openDemo, openPage } from './browser.mjs';
+import { beforeEach, test } from 'node:test';
+import { openDemo, openPage, stand } from './browser.mjs';
 import { readPdf } from './paper.mjs';
 
 const job = JSON.parse(readFileSync(resolve(import.meta.dirname, '../../../examples/ostrey-garden.json'), 'utf8'));
-let browser;
+const here = stand();
 let context;
 let page;
-let site;
-
-before(async () => {
-  browser = await launch();
-  site = await host();
-});
-
-after(async () => {
-  await browser.close();
-  await site.stop();
-});
 
 beforeEach(async () => {
   await context?.close();
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  page = await openPage(context, site.address);
+  context = await here.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await openPage(context, here.site.address);
   await openDemo(page);
   await page.getByRole('button', { name: 'More for this job' }).click();
   await page.getByRole('menuitem', { name: 'Print the plan' }).click();

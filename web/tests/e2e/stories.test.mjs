@@ -2,29 +2,18 @@
 // Stories of the trade in the page, with the figures of hand calculations on the site of two-splices.mjs: volts to 0.03,
 // amperes to 0.02, far shorts to 0.3 A.
 import assert from 'node:assert/strict';
-import { after, before, beforeEach, test } from 'node:test';
-import { host, launch, openPage, stage } from './browser.mjs';
+import { beforeEach, test } from 'node:test';
+import { openPage, stage, stand } from './browser.mjs';
 import { manyOfLowPowerFactor, singleRun, twoSplices } from './two-splices.mjs';
 
-let browser;
+const here = stand();
 let context;
 let page;
-let site;
-
-before(async () => {
-  browser = await launch();
-  site = await host();
-});
-
-after(async () => {
-  await browser.close();
-  await site.stop();
-});
 
 beforeEach(async () => {
   await context?.close();
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  page = await openPage(context, site.address);
+  context = await here.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await openPage(context, here.site.address);
 });
 
 async function take(job) {

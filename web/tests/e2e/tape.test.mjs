@@ -3,23 +3,12 @@
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { after, afterEach, before, test } from 'node:test';
-import { host, launch, openPage } from './browser.mjs';
+import { afterEach, test } from 'node:test';
+import { openPage, stand } from './browser.mjs';
 
-let browser;
-let site;
+const here = stand();
 let context;
 let page;
-
-before(async () => {
-  browser = await launch();
-  site = await host();
-});
-
-after(async () => {
-  await browser.close();
-  await site.stop();
-});
 
 afterEach(() => context?.close());
 
@@ -40,8 +29,8 @@ async function type(text) {
 const placesOf = () => marks().evaluateAll((all) => all.map((one) => one.getAttribute('style').match(/translate\(([-\d.e]+)px, ([-\d.e]+)px\)/).slice(1).map(Number)));
 
 test('two distances from two points give a place that is that far from both', async () => {
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  page = await openPage(context, site.address);
+  context = await here.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await openPage(context, here.site.address);
   await page.getByRole('button', { name: 'New job' }).click();
   await page.getByRole('dialog').getByLabel('Title').fill('Taped');
   await page.getByRole('dialog').getByRole('button', { name: 'Make the job' }).click();
@@ -72,8 +61,8 @@ test('two distances from two points give a place that is that far from both', as
 });
 
 test('a picture gets its scale from two points; a second distance says by how much it is off', async () => {
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  page = await openPage(context, site.address);
+  context = await here.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await openPage(context, here.site.address);
   await page.getByRole('button', { name: 'On a picture' }).click();
   const dialog = page.getByRole('dialog', { name: 'New job on a picture' });
   const png = await readFile(resolve(import.meta.dirname, '../../public/icon-512.png'));

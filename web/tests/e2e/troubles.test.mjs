@@ -4,35 +4,24 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { after, before, beforeEach, test } from 'node:test';
-import { host, launch, openDemo, openPage, rename, stage, title } from './browser.mjs';
+import { beforeEach, test } from 'node:test';
+import { launch, openDemo, openPage, rename, stage, stand, title } from './browser.mjs';
 
 const garden = JSON.parse(readFileSync(resolve(import.meta.dirname, '../../../examples/ostrey-garden.json'), 'utf8'));
-let browser;
+const here = stand();
 let context;
 let page;
-let site;
-
-before(async () => {
-  browser = await launch();
-  site = await host();
-});
-
-after(async () => {
-  await browser.close();
-  await site.stop();
-});
 
 beforeEach(async () => {
   await context?.close();
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  context = await here.browser.newContext({ viewport: { width: 1440, height: 900 } });
 });
 
 const saved = () => page.locator('header').getByText('Saved in this browser').waitFor();
 const take = (job) => page.getByLabel('Job file').setInputFiles({ name: 'job.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(job)) });
 
 test('a job with errors opens, is drawn as far as it goes, and says what is wrong', async () => {
-  page = await openPage(context, site.address);
+  page = await openPage(context, here.site.address);
   const broken = structuredClone(garden);
   broken.luminaires[0].item = 'no-such-light';
   broken.cables[0].depth_m = 'deep';
@@ -47,7 +36,7 @@ test('a job with errors opens, is drawn as far as it goes, and says what is wron
 
 test('storage that is refused: the page says so and still works', async () => {
   await context.addInitScript(() => Object.defineProperty(window, 'indexedDB', { value: { open: () => { throw new DOMException('Refused.', 'SecurityError'); } } }));
-  page = await openPage(context, site.address);
+  page = await openPage(context, here.site.address);
   await page.getByText(/does not let the page keep anything.*gone when this tab is closed/).waitFor();
   await openDemo(page);
   await page.getByRole('navigation').getByText('3 errors').waitFor();
@@ -59,7 +48,7 @@ test('storage that is refused: the page says so and still works', async () => {
 });
 
 test('undo and redo go on after a reload', async () => {
-  page = await openPage(context, site.address);
+  page = await openPage(context, here.site.address);
   await openDemo(page);
   await stage(page, 'Site');
   await rename(page, 'One');
@@ -78,7 +67,7 @@ test('undo and redo go on after a reload', async () => {
 });
 
 test('a job is duplicated, and archived without being lost', async () => {
-  page = await openPage(context, site.address);
+  page = await openPage(context, here.site.address);
   await openDemo(page);
   await saved();
   await page.getByRole('link', { name: 'Jobs' }).click();
@@ -97,7 +86,7 @@ test('at a bare network address the page says that it cannot start offline, offe
   const outside = await launch(['--host-resolver-rules=MAP garden.example 127.0.0.1']);
   try {
     const there = await outside.newContext({ viewport: { width: 390, height: 844 } });
-    page = await openPage(there, site.address.replace(/localhost|127\.0\.0\.1/, 'garden.example'));
+    page = await openPage(there, here.site.address.replace(/localhost|127\.0\.0\.1/, 'garden.example'));
     assert.equal(await page.evaluate(() => window.isSecureContext), false);
     await page.getByText(/neither start without signal.*Hand jobs over as files/).waitFor();
     await openDemo(page);
