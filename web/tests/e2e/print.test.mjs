@@ -97,6 +97,8 @@ test('a scale that is too large is named as such, and the next that fits is one 
 test('printing changes nothing in the job, and leads back to where one came from', async () => {
   await choose('Paper', 'a3');
   await print();
+  // With every layer as it is at first, nothing that is printed is missing.
+  assert.equal(await page.getByText(/Hidden on the plan/).count(), 0);
   await page.getByRole('link', { name: 'Plan', exact: true }).click();
   await page.getByRole('application').waitFor();
   assert.ok(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled());
