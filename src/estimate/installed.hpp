@@ -20,19 +20,19 @@ inline constexpr std::size_t ground_kind_count = 14;
 struct InstallRates {
   std::int64_t labour_minor_per_h = 4000;  // an hour's cost to the shop
   std::array<double, ground_kind_count> trench_min_per_m = {
-      1.0,     // bed
+      1.0,       // bed
       60 / 9.0,  // lawn
-      8.0,     // gravel
-      90.0,    // paving: a new sleeve
-      90.0,    // drive: a new sleeve
-      90.0,    // street: a new sleeve
-      4.0,     // building: fastened along it
-      3.0,     // deck: fastened below it
-      4.0,     // wall
-      6.0,     // steps
-      6.0,     // water
-      6.0,     // pool
-      20.0,    // root zone: by hand
+      8.0,       // gravel
+      90.0,      // paving: a new sleeve
+      90.0,      // drive: a new sleeve
+      90.0,      // street: a new sleeve
+      4.0,       // building: fastened along it
+      3.0,       // deck: fastened below it
+      4.0,       // wall
+      6.0,       // steps
+      6.0,       // water
+      6.0,       // pool
+      20.0,      // root zone: by hand
       60 / 9.0,  // forbidden
   };
   double unknown_trench_min_per_m = 60 / 9.0;

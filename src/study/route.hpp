@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// The verb `route`: from lamps on a plan to the cheapest sound wiring that is found. A job in, an ordinary job out, with
-// figures beside today's, one sentence a run, and, where no sound wiring exists, what stands in the way. Anytime: ask
-// for more as long as there is time. Method: docs/algorithms/planner.md.
+// The verb `route`: from lamps on a plan to the cheapest sound wiring that is found. A job in, an ordinary job out,
+// with figures beside today's, one sentence a run, and, where no sound wiring exists, what stands in the way. Anytime:
+// ask for more as long as there is time. Method: docs/algorithms/planner.md.
 #pragma once
 
 #include <cstdint>
@@ -59,7 +59,7 @@ enum class Topology : std::uint8_t { single = 0, chain = 1, tee = 2, hub = 3, mi
 
 // One run: what hangs on one cable out of an output.
 struct RouteRun {
-  std::string cable;   // the first, at the output
+  std::string cable;  // the first, at the output
   std::string output;
   double tap_v = 0;
   Topology topology = Topology::single;
@@ -67,7 +67,7 @@ struct RouteRun {
   double load_va = 0;
   double cable_m = 0;
   std::vector<std::string> cable_items;  // thickest first
-  std::string sentence;  // why it is so and what the next cheaper choice would break
+  std::string sentence;                  // why it is so and what the next cheaper choice would break
 };
 
 // What stands in the way of a sound wiring.
@@ -93,7 +93,7 @@ struct RouteAnswer {
   RouteFigures today;
   RouteFigures planned;
   std::vector<std::string> sleeves_to_lay;  // ids of sleeves that the plan adds
-  double bound_minor = 0;  // no wiring on the same ways costs less: the whole cost, lamps included
+  double bound_minor = 0;                   // no wiring on the same ways costs less: the whole cost, lamps included
   std::vector<RouteRun> runs;
   std::vector<RouteObstacle> obstacles;
   std::uint64_t steps = 0;
