@@ -6,10 +6,12 @@
 
 namespace duskwire::formats {
 
-std::string write_job(const job::Job& job) {
+Json job_document(const job::Job& job) {
   Json document = {{"format", "duskwire-job"}, {"version", job::format_version}};
   write_shape(job, document);
-  return indented_text(document) + "\n";
+  return document;
 }
+
+std::string write_job(const job::Job& job) { return indented_text(job_document(job)) + "\n"; }
 
 }  // namespace duskwire::formats

@@ -5,10 +5,14 @@
 
 #include <string>
 
+#include "formats/json_text.hpp"
 #include "job/job.hpp"
 
 namespace duskwire::formats {
 
 [[nodiscard]] std::string write_job(const job::Job& job);
+
+// The same as a tree, to stand within an answer.
+[[nodiscard]] Json job_document(const job::Job& job);
 
 }  // namespace duskwire::formats

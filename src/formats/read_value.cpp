@@ -146,6 +146,10 @@ bool read_value(Context& context, const Json& value, std::int64_t& out, const Nu
   return read_whole(context, value, out, rule, info);
 }
 
+bool read_value(Context& context, const Json& value, std::uint64_t& out, const Number& rule, const FieldInfo& info) {
+  return read_whole(context, value, out, rule, info);
+}
+
 bool read_value(Context& context, const Json& value, bool& out, const Flag&, const FieldInfo& info) {
   if (!value.is_boolean()) return wrong_type(context, value, "true or false", info);
   out = value.get<bool>();

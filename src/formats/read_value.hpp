@@ -29,6 +29,7 @@ struct FieldInfo {
 bool read_value(Context& context, const Json& value, double& out, const Number& rule, const FieldInfo& info);
 bool read_value(Context& context, const Json& value, std::uint32_t& out, const Number& rule, const FieldInfo& info);
 bool read_value(Context& context, const Json& value, std::int64_t& out, const Number& rule, const FieldInfo& info);
+bool read_value(Context& context, const Json& value, std::uint64_t& out, const Number& rule, const FieldInfo& info);
 bool read_value(Context& context, const Json& value, bool& out, const Flag& rule, const FieldInfo& info);
 bool read_value(Context& context, const Json& value, std::string& out, const Text& rule, const FieldInfo& info);
 bool read_value(Context& context, const Json& value, std::string& out, const Choice& rule, const FieldInfo& info);

@@ -3,6 +3,7 @@
 
 #include <utility>
 
+#include "formats/offer_rates.hpp"
 #include "formats/shape_requests.hpp"
 // After the shapes that it reads.
 #include "formats/read_shape.hpp"
@@ -42,6 +43,13 @@ ReadRequest<AskRequest> read_ask_request(std::string_view text) {
 ReadRequest<StartRequest> read_start_request(std::string_view text) {
   return read_request<StartRequest>(
       text, [](Context& context, const Json& tree, StartRequest& out) { read_shape(context, tree, out); });
+}
+
+ReadRequest<study::RouteRequest> read_route_request(std::string_view text, const job::Job& job) {
+  return read_request<study::RouteRequest>(text, [&](Context& context, const Json& tree, study::RouteRequest& out) {
+    out.rates.labour_minor_per_h = offered_labour_minor_per_h(job).value_or(out.rates.labour_minor_per_h);
+    read_shape(context, tree, out);
+  });
 }
 
 }  // namespace duskwire::formats

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // What a program asks of the engine beside a job, as JSON: how to check, a quick question, a table of lamps to begin
-// from. The keys are those of the structs that they fill.
+// from, how to plan the wiring. The keys are those of the structs that they fill.
 #pragma once
 
 #include <optional>
@@ -10,6 +10,7 @@
 #include "base/problem.hpp"
 #include "job/site.hpp"
 #include "study/ask.hpp"
+#include "study/route.hpp"
 
 namespace duskwire::formats {
 
@@ -40,5 +41,7 @@ struct ReadRequest {
 [[nodiscard]] ReadRequest<CheckRequest> read_check_request(std::string_view text);
 [[nodiscard]] ReadRequest<AskRequest> read_ask_request(std::string_view text);
 [[nodiscard]] ReadRequest<StartRequest> read_start_request(std::string_view text);
+// What the request leaves open of the rates is as the job's offer says, where it does.
+[[nodiscard]] ReadRequest<study::RouteRequest> read_route_request(std::string_view text, const job::Job& job);
 
 }  // namespace duskwire::formats

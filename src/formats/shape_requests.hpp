@@ -15,6 +15,9 @@ constexpr auto names(Of<study::Spread>) { return std::array{"chain", "end", "hub
 constexpr const char* type_name(Of<CheckRequest>) { return "check request"; }
 constexpr const char* type_name(Of<study::Question>) { return "question"; }
 constexpr const char* type_name(Of<StartRequest>) { return "start request"; }
+constexpr const char* type_name(Of<study::RoutePins>) { return "pins"; }
+constexpr const char* type_name(Of<estimate::InstallRates>) { return "install rates"; }
+constexpr const char* type_name(Of<study::RouteRequest>) { return "route request"; }
 
 template <class Visitor>
 void describe(Of<CheckRequest>, Visitor& v) {
@@ -54,6 +57,47 @@ void describe(Of<StartRequest>, Visitor& v) {
   v.field("created", &T::created, Text{40, Form::date_or_time}, optional, "Today");
   v.field("site", &T::site, Part{}, optional, "Where it is and by which rules");
   v.field("lamps_csv", &T::lamps_csv, Text{longest_table}, required, "The table of lamps");
+}
+
+// Ids of a request are not looked up here: the planner names those that the job does not have.
+inline constexpr Texts pinned_ids{{longest_id, Form::name}, 20'000};
+inline constexpr double most_reserve_pct = 400;
+inline constexpr double most_cable_types = 24;
+// Whole numbers up to here are the same in every JSON reader.
+inline constexpr double most_whole = 9'007'199'254'740'991;
+
+template <class Visitor>
+void describe(Of<study::RoutePins>, Visitor& v) {
+  using T = study::RoutePins;
+  v.field("kept_cables", &T::kept_cables, pinned_ids, optional, "Cables that stay as they are");
+  v.field("forbidden_trenches", &T::forbidden_trenches, pinned_ids, optional,
+          "Cables along whose way of today nothing is dug");
+  v.field("own_outputs", &T::own_outputs, pinned_ids, optional, "Luminaires that get an output each");
+  v.field("kept_transformers", &T::kept_transformers, pinned_ids, optional,
+          "Transformers that keep their item and place");
+}
+
+template <class Visitor>
+void describe(Of<estimate::InstallRates>, Visitor& v) {
+  using T = estimate::InstallRates;
+  v.field("labour_minor_per_h", &T::labour_minor_per_h, Number{0, 1e9, "minor units per hour"}, optional,
+          "An hour's cost to the shop");
+}
+
+template <class Visitor>
+void describe(Of<study::RouteRequest>, Visitor& v) {
+  using T = study::RouteRequest;
+  v.field("pins", &T::pins, Part{}, optional, "What is held fast");
+  v.field("no_hub", &T::no_hub, Flag{}, optional, "No joint of more than three wires per conductor");
+  v.field("splice_every_lead", &T::splice_every_lead, Flag{}, optional,
+          "A cable never ends in a luminaire that has a lead of its own");
+  v.field("reserve_pct", &T::reserve_pct, Number{0, most_reserve_pct, "%"}, optional,
+          "Room for lamps added later: all loads grow by so much");
+  v.field("most_cable_types", &T::most_cable_types, Number{0, most_cable_types, ""}, optional,
+          "Different cables at most; 0: as many as pay");
+  v.field("seed", &T::seed, Number{0, most_whole, ""}, optional, "Another number searches another way");
+  v.field("most_steps", &T::most_steps, Number{0, most_whole, ""}, optional, "Steps at most; 0: until told to stop");
+  v.field("rates", &T::rates, Part{}, optional, "What an hour costs");
 }
 
 }  // namespace duskwire::formats

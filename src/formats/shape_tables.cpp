@@ -2,6 +2,7 @@
 #include "formats/shape_tables.hpp"
 
 #include "formats/result_advice.hpp"
+#include "formats/result_route.hpp"
 #include "formats/shape_change.hpp"
 #include "formats/shape_job.hpp"
 #include "formats/shape_ruleset.hpp"
@@ -59,6 +60,12 @@ std::map<std::string, std::string> all_tables() {
   add_result<study::ProtectionAdvice>(tables, "result: protection advice");
   add_result<study::Answer>(tables, "result: answer");
   add_result<study::Tried>(tables, "result: tried");
+  add_result<study::RouteAnswer>(tables, "result: route");
+  add_result<study::RouteFigures>(tables, "result: route figures");
+  add_result<estimate::InstalledCost>(tables, "result: installed cost");
+  add_result<study::RouteRun>(tables, "result: route run");
+  add_result<study::RouteObstacle>(tables, "result: route obstacle");
+  add_result<study::RouteProgress>(tables, "result: route progress");
   return tables;
 }
 

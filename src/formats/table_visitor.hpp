@@ -41,6 +41,7 @@ inline std::string unit_of_key(std::string_view key) {
                                                                             {"_m", "m"},
                                                                             {"_c", "C"},
                                                                             {"_lx", "lx"},
+                                                                            {"_min", "min"},
                                                                             {"_minor", "minor units"}};
   for (const auto& [end, unit] : units) {
     if (key.ends_with(end)) return std::string(unit);

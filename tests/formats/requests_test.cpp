@@ -4,10 +4,16 @@
 #include <gtest/gtest.h>
 
 #include <string>
+#include <tuple>
 #include <vector>
 
 namespace duskwire::formats {
 namespace {
+
+auto all_of(const study::RouteRequest& request) {
+  return std::tie(request.pins, request.no_hub, request.splice_every_lead, request.reserve_pct,
+                  request.most_cable_types, request.seed, request.most_steps, request.rates);
+}
 
 TEST(Requests, AQuestionKeepsItsDefaultsWhereNothingIsSaid) {
   const auto read = read_ask_request(R"({"lamps": 8, "lamp_w": 4, "length_m": 60})");
@@ -43,6 +49,7 @@ TEST(Requests, ATextThatIsNotAnObjectIsRefused) {
     EXPECT_FALSE(read_ask_request(text).request) << text;
     EXPECT_FALSE(read_check_request(text).request) << text;
     EXPECT_FALSE(read_start_request(text).request) << text;
+    EXPECT_FALSE(read_route_request(text, {}).request) << text;
   }
 }
 
@@ -61,6 +68,54 @@ TEST(Requests, AStartTakesTableAndSite) {
   EXPECT_EQ(read.request->lamps_csv, "name,watts\nA,4\n");
   EXPECT_EQ(read.request->site.ruleset, "iec");
   EXPECT_FALSE(read_start_request(R"({"title": "Front"})").request) << "the table is needed";
+}
+
+TEST(Requests, APlanKeepsItsDefaultsWhereNothingIsSaid) {
+  const auto read = read_route_request("{}", {});
+  ASSERT_TRUE(read.request);
+  EXPECT_TRUE(all_of(*read.request) == all_of(study::RouteRequest{}));
+}
+
+TEST(Requests, APlanTakesPinsAndLimits) {
+  const auto read = read_route_request(
+      R"({"pins": {"kept_cables": ["C1", "C2"], "forbidden_trenches": ["C3"], "own_outputs": ["F1"],
+          "kept_transformers": ["T1"]}, "no_hub": true, "splice_every_lead": true, "reserve_pct": 20,
+          "most_cable_types": 2, "seed": 9007199254740991, "most_steps": 4000,
+          "rates": {"labour_minor_per_h": 5200}})",
+      {});
+  ASSERT_TRUE(read.request);
+  study::RouteRequest expected;
+  expected.pins = {{"C1", "C2"}, {"C3"}, {"F1"}, {"T1"}};
+  expected.no_hub = true;
+  expected.splice_every_lead = true;
+  expected.reserve_pct = 20;
+  expected.most_cable_types = 2;
+  expected.seed = 9'007'199'254'740'991U;
+  expected.most_steps = 4000;
+  expected.rates.labour_minor_per_h = 5200;
+  EXPECT_TRUE(all_of(*read.request) == all_of(expected));
+}
+
+TEST(Requests, APlanReckonsWithTheHourOfTheOfferUnlessToldAnother) {
+  job::Job job;
+  job.offer.json = R"({"rates": {"labour_cost_minor_per_h": 3800}})";
+  EXPECT_EQ(read_route_request("{}", job).request->rates.labour_minor_per_h, 3800);
+  EXPECT_EQ(read_route_request(R"({"rates": {}})", job).request->rates.labour_minor_per_h, 3800);
+  EXPECT_EQ(read_route_request(R"({"rates": {"labour_minor_per_h": 5200}})", job).request->rates.labour_minor_per_h,
+            5200);
+}
+
+TEST(Requests, EveryBadValueOfAPlanIsToldWithItsPlace) {
+  const auto read = read_route_request(
+      R"({"pins": {"kept_cables": "C1", "own_outputs": ["F1", 7]}, "no_hub": 1, "reserve_pct": -5, "seed": 1.5,
+          "most_steps": -1, "most_cable_types": 99, "rates": {"labour_minor_per_h": "much"}})",
+      {});
+  EXPECT_FALSE(read.request);
+  std::vector<std::string> places;
+  for (const Problem& problem : read.problems) places.push_back(problem.pointer);
+  EXPECT_EQ(places,
+            (std::vector<std::string>{"/pins/kept_cables", "/pins/own_outputs/1", "/no_hub", "/reserve_pct",
+                                      "/most_cable_types", "/seed", "/most_steps", "/rates/labour_minor_per_h"}));
 }
 
 }  // namespace
