@@ -25,24 +25,14 @@
 #include "study/check.hpp"
 #include "study/starter.hpp"
 #include "wasm/kept_document.hpp"
+#include "wasm/route_session.hpp"
 #include "wasm/shelf.hpp"
 
 namespace duskwire::wasm {
 namespace {
 
 using formats::Json;
-using Texts = std::vector<std::string_view>;
-
 Reply answer(const Json& tree) { return {false, formats::compact_text(tree)}; }
-
-Reply refuse_input(const std::string& what, const Problems& problems) {
-  for (const Problem& problem : problems) {
-    if (problem.severity != Severity::error) continue;
-    const std::string place = problem.pointer.empty() ? "" : problem.pointer + ": ";
-    return refuse({ErrorCode::invalid, fmt::format("{} cannot be used. {}{}", what, place, problem.message)}, problems);
-  }
-  return refuse({ErrorCode::invalid, what + " cannot be used."}, problems);
-}
 
 // A job with errors is checked and shown as far as it can be read; there is no report where it cannot.
 Reply check_read(const formats::ReadJob& read, std::string_view options) {
@@ -144,10 +134,21 @@ struct Verb {
 };
 
 constexpr Verb verbs[] = {
-    {"check", 2, check},       {"check_and_keep", 2, check_and_keep}, {"check_changed", 2, check_changed},
-    {"validate", 1, validate}, {"apply_changes", 2, apply_changes},   {"advise", 1, advise},
-    {"ask", 1, ask},           {"materials", 1, materials},           {"stock", 0, stock_file},
-    {"rulesets", 0, rulesets}, {"start_job", 1, start_job},
+    {"check", 2, check},
+    {"check_and_keep", 2, check_and_keep},
+    {"check_changed", 2, check_changed},
+    {"validate", 1, validate},
+    {"apply_changes", 2, apply_changes},
+    {"advise", 1, advise},
+    {"ask", 1, ask},
+    {"materials", 1, materials},
+    {"stock", 0, stock_file},
+    {"rulesets", 0, rulesets},
+    {"start_job", 1, start_job},
+    {"route_begin", 2, route_begin},
+    {"route_search", 1, route_search},
+    {"route_answer", 0, route_answer},
+    {"route_end", 0, route_end},
 };
 
 Reply call_unguarded(std::string_view name, const Texts& given) {
@@ -169,6 +170,15 @@ Reply refuse(const Error& error, const Problems& problems) {
   out["message"] = error.message;
   out["problems"] = formats::problems_json(problems);
   return {true, formats::compact_text(out)};
+}
+
+Reply refuse_input(const std::string& what, const Problems& problems) {
+  for (const Problem& problem : problems) {
+    if (problem.severity != Severity::error) continue;
+    const std::string place = problem.pointer.empty() ? "" : problem.pointer + ": ";
+    return refuse({ErrorCode::invalid, fmt::format("{} cannot be used. {}{}", what, place, problem.message)}, problems);
+  }
+  return refuse({ErrorCode::invalid, what + " cannot be used."}, problems);
 }
 
 Reply call(std::string_view verb, const std::vector<std::string_view>& given) {

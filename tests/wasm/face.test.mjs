@@ -161,6 +161,71 @@ test('a table of lamps becomes a job that can be checked', () => {
   assert.throws(() => engine.call('start_job', ['{"lamps_csv": "name\\n"}']), { name: 'EngineRefusal' });
 });
 
+test('a wiring is planned as by the command, in as many calls as the page likes', () => {
+  const request = JSON.stringify({ seed: 7, most_steps: 400, rates: { labour_minor_per_h: 4500 } });
+  const begun = ask('route_begin', demo, request);
+  assert.equal(begun.more, true);
+  assert.equal(begun.lamps, 40);
+  let progress = begun;
+  let calls = 0;
+  for (; progress.more; calls += 1) {
+    const next = ask('route_search', '20');
+    assert.ok(next.steps >= progress.steps);
+    progress = next;
+  }
+  assert.ok(calls >= 1);
+  assert.equal(ask('route_search', '20').more, false, 'it stays at its end');
+  const answer = ask('route_answer');
+  assert.deepEqual(ask('route_answer'), answer, 'asking again changes nothing');
+  assertSame(answer, command('route', 'examples/ostrey-garden.json', '--seed', '7', '--steps', '400', '--labour', '45', '--json'), '');
+  assert.deepEqual(ask('route_end'), {});
+});
+
+test('a planned job is a document like any other', () => {
+  const job = read('examples/small-garden.json');
+  ask('route_begin', job, '{"most_steps": 200}');
+  while (ask('route_search', '50').more);
+  const answer = ask('route_answer');
+  assert.ok(answer.job, 'the small garden can be wired');
+  const report = ask('check', JSON.stringify(answer.job), '{"cures": false}').report;
+  assert.equal(report.sound, true);
+  assert.equal(answer.planned.sound, true);
+  assert.equal(report.lamps.length, JSON.parse(job).luminaires.length);
+  ask('route_end');
+});
+
+test('a search ends when it is told, when another begins, and when one is refused', () => {
+  ask('route_begin', demo, '{}');
+  assert.equal(ask('route_search', '0').more, true);
+  ask('route_end');
+  for (const verb of ['route_search', 'route_answer']) {
+    const given = verb === 'route_search' ? ['10'] : [];
+    assert.throws(() => engine.call(verb, given), { code: 'not_found', message: /route_begin/ });
+  }
+  ask('route_begin', demo, '{}');
+  ask('route_begin', read('examples/small-garden.json'), '{}');
+  assert.equal(ask('route_search', '0').lamps, 8);
+  assert.throws(() => ask('route_begin', demo, '{"reserve_pct": -1}'), (error) => {
+    assert.equal(error.code, 'invalid');
+    assert.ok(error.problems.some((problem) => problem.pointer === '/reserve_pct'));
+    return true;
+  });
+  assert.throws(() => ask('route_answer'), { code: 'not_found' });
+  assert.throws(() => ask('route_begin', '{}', '{}'), { code: 'invalid' });
+});
+
+test('the time to search for is a number of milliseconds', () => {
+  ask('route_begin', demo, '{}');
+  for (const time of ['', '-1', '1e9', '"10"', 'NaN', '[]', '10 10']) {
+    assert.throws(() => ask('route_search', time), { code: 'invalid', message: /milliseconds/ }, time);
+  }
+  const before = performance.now();
+  ask('route_search', '100');
+  const took = performance.now() - before;
+  assert.ok(took > 90 && took < 5000, `${took} ms`);
+  ask('route_end');
+});
+
 test('stock and rulesets are the files that come with the program', () => {
   assert.deepEqual(ask('stock'), JSON.parse(read('data/catalogue/stock.json')));
   const ids = readdirSync(new URL('data/rulesets/', root)).map((name) => name.replace('.json', ''));
