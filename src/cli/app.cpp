@@ -6,6 +6,7 @@
 #include <exception>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "cli/commands.hpp"
@@ -23,6 +24,7 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const CheckRequest& request) const { return check_command(request, common, style); }
     Outcome operator()(const AdviseRequest& request) const { return advise_command(request, common, style); }
     Outcome operator()(const MaterialsRequest& request) const { return materials_command(request, common, style); }
+    Outcome operator()(const RouteRequest& request) const { return route_command(request, common, style); }
     Outcome operator()(const ValidateRequest& request) const { return validate_command(request, common, style); }
     Outcome operator()(const NewRequest& request) const { return new_command(request, common, style); }
     Outcome operator()(const AskRequest& request) const { return ask_command(request, common, style); }
@@ -43,19 +45,29 @@ ColourChoice colour_of(const std::vector<std::string>& arguments) {
   return ColourChoice::automatic;
 }
 
+// --output takes the text, but of a plan the planned job: its text stays on the screen.
+bool keeps_text(const Invocation& line) { return std::holds_alternative<RouteRequest>(line.request); }
+
+Outcome write_output(const Invocation& line, Outcome outcome) {
+  const std::string& content = keeps_text(line) ? outcome.document : outcome.text;
+  if (keeps_text(line) && content.empty()) return outcome;
+  const Result<bool> written = write_file(line.common.output, content, line.common.force);
+  if (!written) return {exit_bad_input, "", written.error().message + "\n"};
+  if (!keeps_text(line)) outcome.text.clear();
+  return outcome;
+}
+
 Outcome run_line(const std::vector<std::string>& arguments) {
   TextStyle style = style_for(look_around(), colour_of(arguments));
   const auto parsed = parse(arguments, style);
   if (const auto* ended = std::get_if<Outcome>(&parsed)) return *ended;
   const auto& line = std::get<Invocation>(parsed);
+  const bool to_file = !line.common.output.empty();
   // A file is read later, anywhere: no colours of this terminal in it.
-  if (!line.common.output.empty() && line.common.colour != ColourChoice::always) style.colour = false;
+  if (to_file && !keeps_text(line) && line.common.colour != ColourChoice::always) style.colour = false;
   Outcome outcome = outcome_of(line, style);
-  if (outcome.code == exit_bad_input || line.common.output.empty()) return outcome;
-  const Result<bool> written = write_file(line.common.output, outcome.text, line.common.force);
-  if (!written) return {exit_bad_input, "", written.error().message + "\n"};
-  outcome.text.clear();
-  return outcome;
+  if (outcome.code == exit_bad_input || !to_file) return outcome;
+  return write_output(line, std::move(outcome));
 }
 
 bool print(std::FILE* stream, std::string_view text) {

@@ -35,6 +35,18 @@ const std::vector<CommandHelp>& all_help() {
        {{"duskwire materials examples/ostrey-garden-sound.json", ""},
         {"duskwire materials examples/small-garden.json --units us", ""},
         {"duskwire materials examples/small-garden.json --json", ""}}},
+      {"route",
+       "JOB",
+       "the cheapest sound wiring of its lamps that is found",
+       "Plans which lamps hang on which run, where is dug, cable by cable, taps and joints, so that every lamp stays "
+       "in "
+       "its window at worst and the whole costs least to put in. What stands fast is pinned by its id. The planned job "
+       "is an ordinary job, written by --output; the page says what it gains on today's and why each run is as it is. "
+       "Ctrl-C ends the search and keeps the best so far.",
+       {{"duskwire route examples/ostrey-garden.json --steps 500", ""},
+        {"duskwire route examples/ostrey-garden.json --seconds 1 --output planned.json --force", ""},
+        {"duskwire route examples/ostrey-garden.json --keep-transformer T1 --no-hub --steps 200 --json", ""},
+        {"duskwire route examples/small-garden.json", "exit 1: nothing of it has a place on a plan"}}},
       {"validate",
        "JOB",
        "whether a job file is well formed",

@@ -10,6 +10,7 @@
 #include "cli/check_page.hpp"
 #include "cli/terminal.hpp"
 #include "job/site.hpp"
+#include "study/route.hpp"
 
 namespace duskwire::cli {
 
@@ -20,7 +21,7 @@ struct Common {
   std::string ruleset;                     // id or file; empty: as the job says
   std::string catalogue;                   // a shop's own file; empty: the stock
   ColourChoice colour = ColourChoice::automatic;
-  std::string output;  // file; empty: standard output
+  std::string output;  // file; empty: standard output (route: the planned job goes nowhere)
   bool force = false;  // may replace `output`
 };
 
@@ -36,6 +37,13 @@ struct AdviseRequest {
 
 struct MaterialsRequest {
   std::string job;
+};
+
+struct RouteRequest {
+  std::string job;
+  study::RouteRequest asked;      // but for the rates
+  std::string labour;             // an hour's cost as typed, in the site's currency; empty: as the job says
+  std::optional<double> limit_s;  // absent: the usual, or no limit where steps are counted
 };
 
 struct ValidateRequest {
@@ -72,8 +80,8 @@ struct ServeRequest {
   std::vector<std::string> jobs;  // files, put in where the workspace has no job of that id
 };
 
-using Request = std::variant<CheckRequest, AdviseRequest, MaterialsRequest, ValidateRequest, NewRequest, AskRequest,
-                             CatalogueRequest, ServeRequest>;
+using Request = std::variant<CheckRequest, AdviseRequest, MaterialsRequest, RouteRequest, ValidateRequest, NewRequest,
+                             AskRequest, CatalogueRequest, ServeRequest>;
 
 struct Invocation {
   Common common;

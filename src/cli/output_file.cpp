@@ -46,6 +46,16 @@ bool write_all(int number, std::string_view text) {
   return ::fsync(number) == 0;
 }
 
+bool is_taken(const std::string& path) {
+  struct stat existing {};
+  return ::lstat(path.c_str(), &existing) == 0;
+}
+
+Error taken(const std::string& path) {
+  return {ErrorCode::conflict,
+          fmt::format("\"{}\" exists already and was left alone. Choose another name, or add --force.", path)};
+}
+
 // Puts the finished file under its name. A hard link fails if the name is taken, which no check beforehand can promise.
 int settle(const std::string& temporary, const std::string& path, bool replace) {
   if (replace) return ::rename(temporary.c_str(), path.c_str()) == 0 ? 0 : errno;
@@ -78,12 +88,16 @@ Result<std::string> read_file(const std::string& path) {
   }
 }
 
+Result<bool> may_write(const std::string& path, bool replace) {
+  if (!replace && is_taken(path)) return taken(path);
+  const std::size_t slash = path.rfind('/');
+  const std::string folder = slash == std::string::npos ? "." : path.substr(0, slash + 1);
+  if (::access(folder.c_str(), W_OK | X_OK) != 0) return refused("Cannot write", path, errno);
+  return true;
+}
+
 Result<bool> write_file(const std::string& path, const std::string& text, bool replace) {
-  struct stat existing {};
-  if (!replace && ::lstat(path.c_str(), &existing) == 0) {
-    return Error{ErrorCode::conflict,
-                 fmt::format("\"{}\" exists already and was left alone. Choose another name, or add --force.", path)};
-  }
+  if (!replace && is_taken(path)) return taken(path);
   const std::string temporary = fmt::format("{}.{}.part", path, ::getpid());
   const Descriptor file(::open(temporary.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
   if (file.number() < 0) return refused("Cannot write", path, errno);

@@ -11,6 +11,10 @@ namespace duskwire::cli {
 // The whole of a file, or of standard input for "-".
 [[nodiscard]] Result<std::string> read_file(const std::string& path);
 
+// Whether write_file will find a folder that takes the file and, unless it may replace it, no file there: asked before
+// work that takes a while. The same errors.
+[[nodiscard]] Result<bool> may_write(const std::string& path, bool replace);
+
 // Writes beside `path` under a temporary name, flushes to the disk, then renames. Errors: conflict where the file
 // exists and `replace` is false, unavailable where the disk refuses.
 [[nodiscard]] Result<bool> write_file(const std::string& path, const std::string& text, bool replace);

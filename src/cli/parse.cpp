@@ -6,8 +6,10 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 
+#include "base/decimal.hpp"
 #include "base/nearest.hpp"
 #include "cli/help.hpp"
+#include "formats/requests.hpp"
 
 namespace duskwire::cli {
 namespace {
@@ -31,12 +33,22 @@ CLI::Validator one_of(std::vector<std::string> words) {
       "");
 }
 
+CLI::Validator number_between(double low, double high) {
+  return CLI::Validator(
+      [low, high](std::string& met) -> std::string {
+        const LeadingNumber read = leading_number(met);
+        if (read.length == met.size() && read.value >= low && read.value <= high) return "";
+        return fmt::format("\"{}\" is no number from {:.0f} to {:.0f}", met, low, high);
+      },
+      "");
+}
+
 void text_option(CLI::App& app, const std::string& names, std::string& value, const std::string& type,
                  const std::string& help, const std::string& group = own_group) {
   app.add_option(names, value, help)->type_name(type)->group(group);
 }
 
-void add_shared(CLI::App& app, SharedTexts& texts, bool with_ruleset) {
+void add_shared(CLI::App& app, SharedTexts& texts, bool with_ruleset, const std::string& output_help) {
   app.add_flag("--json", texts.common.json, "for machines: JSON in SI units")->group(shared_group);
   app.add_option("--units", texts.units, "metric or us; left out: as the job says")
       ->type_name("UNITS")
@@ -52,7 +64,7 @@ void add_shared(CLI::App& app, SharedTexts& texts, bool with_ruleset) {
       ->type_name("WHEN")
       ->check(one_of({"auto", "always", "never"}))
       ->group(shared_group);
-  text_option(app, "-o,--output", texts.common.output, "FILE", "write there instead of standard output", shared_group);
+  text_option(app, "-o,--output", texts.common.output, "FILE", output_help, shared_group);
   app.add_flag("--force", texts.common.force, "--output may replace a file")->group(shared_group);
   app.get_help_ptr()->group(shared_group);
 }
@@ -72,6 +84,45 @@ void add_check(CLI::App& app, CheckRequest& request, CheckFlags& flags) {
   CLI::Option* brief = app.add_flag("--brief", flags.brief, "leave out the table of lamps")->group(own_group);
   app.add_flag("--full", flags.full, "also every cable and every corner")->group(own_group)->excludes(brief);
   app.add_flag("--no-cures", flags.no_cures, "do not search for cures")->group(own_group);
+}
+
+// An option that may be given several times, one id each.
+void ids_option(CLI::App& app, const std::string& name, std::vector<std::string>& ids, const std::string& type,
+                const std::string& help) {
+  app.add_option(name, ids, help)
+      ->type_name(type)
+      ->expected(1)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll)
+      ->group(own_group);
+}
+
+template <class Number>
+void number_option(CLI::App& app, const std::string& name, Number& value, const std::string& type, double most,
+                   const std::string& help) {
+  app.add_option(name, value, help)->type_name(type)->check(number_between(0, most))->group(own_group);
+}
+
+void add_route(CLI::App& app, RouteRequest& request) {
+  constexpr double most_seconds = 86'400;
+  study::RouteRequest& asked = request.asked;
+  add_job(app, request.job);
+  number_option(app, "--seconds", request.limit_s, "S", most_seconds,
+                "search for so long; 2 where left out, unless --steps is given");
+  number_option(app, "--steps", asked.most_steps, "N", formats::most_whole,
+                "search so many steps: the same answer on every computer");
+  number_option(app, "--seed", asked.seed, "N", formats::most_whole, "another number searches another way");
+  ids_option(app, "--keep-cable", asked.pins.kept_cables, "ID", "this cable stays as it is; may come several times");
+  ids_option(app, "--no-trench", asked.pins.forbidden_trenches, "CABLE", "nothing is dug along the way of this cable");
+  ids_option(app, "--own-output", asked.pins.own_outputs, "LAMP", "this lamp gets an output of its own");
+  ids_option(app, "--keep-transformer", asked.pins.kept_transformers, "ID", "its article and place stay");
+  app.add_flag("--no-hub", asked.no_hub, "no joint of more than three wires per conductor")->group(own_group);
+  app.add_flag("--splice-leads", asked.splice_every_lead, "every lead is spliced: no cable ends in a lamp")
+      ->group(own_group);
+  number_option(app, "--reserve", asked.reserve_pct, "PCT", formats::most_reserve_pct, "room for lamps added later");
+  number_option(app, "--cable-types", asked.most_cable_types, "N", formats::most_cable_types,
+                "so many different cables at most");
+  text_option(app, "--labour", request.labour, "PRICE",
+              "an hour's cost, in the job's currency; left out: as its offer says, else 40");
 }
 
 void add_new(CLI::App& app, NewRequest& request) {
@@ -121,6 +172,7 @@ struct Parser {
   CheckFlags check_flags;
   AdviseRequest advise;
   MaterialsRequest materials;
+  RouteRequest route;
   ValidateRequest validate;
   NewRequest fresh;
   AskRequest ask;
@@ -133,6 +185,7 @@ struct Parser {
     add_check(command("check", true), check, check_flags);
     add_job(command("advise", true), advise.job);
     add_job(command("materials", false), materials.job);
+    add_route(command("route", true, "write the planned job there"), route);
     add_job(command("validate", false), validate.job);
     add_new(command("new", true), fresh);
     add_ask(command("ask", false), ask);
@@ -140,9 +193,10 @@ struct Parser {
     add_serve(*app.add_subcommand("serve"), serve);
   }
 
-  CLI::App& command(const std::string& name, bool with_ruleset) {
+  CLI::App& command(const std::string& name, bool with_ruleset,
+                    const std::string& output_help = "write there instead of standard output") {
     CLI::App* sub = app.add_subcommand(name);
-    add_shared(*sub, shared, with_ruleset);
+    add_shared(*sub, shared, with_ruleset, output_help);
     return *sub;
   }
 };
@@ -156,6 +210,7 @@ Request request_of(Parser& parser, const std::string& name) {
   }
   if (name == "advise") return parser.advise;
   if (name == "materials") return parser.materials;
+  if (name == "route") return parser.route;
   if (name == "validate") return parser.validate;
   if (name == "new") return parser.fresh;
   if (name == "ask") return parser.ask;

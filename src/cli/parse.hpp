@@ -16,6 +16,7 @@ struct Outcome {
   int code = 0;
   std::string text;
   std::string complaint;
+  std::string document = "";  // what --output takes where that is not the text; "": there is none
 };
 
 inline constexpr int exit_sound = 0;

@@ -71,7 +71,9 @@ Or<Session> open_session(const std::string& job_file, const Common& common, Text
   Or<Stock> loaded = load_stock(common.catalogue, style);
   if (auto* refused = std::get_if<Outcome>(&loaded)) return std::move(*refused);
   auto& stock = std::get<Stock>(loaded);
-  Session session{*std::move(read.job), std::move(stock.catalogue), std::move(style), std::move(stock.remarks)};
+  const job::DisplayUnits file_units = read.job->site.units;
+  Session session{*std::move(read.job), file_units, std::move(stock.catalogue), std::move(style),
+                  std::move(stock.remarks)};
   if (common.units) session.job.site.units = *common.units;
   session.style.units = session.job.site.units;
   session.remarks += problems_text(read.problems, session.style);

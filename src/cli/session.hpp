@@ -30,7 +30,8 @@ struct Stock {
 [[nodiscard]] Or<Stock> load_stock(const std::string& shop_file, const TextStyle& style);
 
 struct Session {
-  job::Job job;  // units of the job already as asked for
+  job::Job job;                  // units of the job already as asked for
+  job::DisplayUnits file_units;  // units as the file has them
   job::Catalogue stock;
   TextStyle style;
   std::string remarks;  // warnings as text for standard error

@@ -31,6 +31,12 @@ struct StartRequest {
   std::string lamps_csv;
 };
 
+// Bounds of what a plan of the wiring may be asked.
+inline constexpr double most_reserve_pct = 400;
+inline constexpr double most_cable_types = 24;
+inline constexpr double most_whole = 9'007'199'254'740'991;  // up to here every JSON reader has the same whole numbers
+inline constexpr double most_labour_minor_per_h = 1e9;
+
 // A request only where no problem is an error.
 template <class Request>
 struct ReadRequest {

@@ -61,10 +61,6 @@ void describe(Of<StartRequest>, Visitor& v) {
 
 // Ids of a request are not looked up here: the planner names those that the job does not have.
 inline constexpr Texts pinned_ids{{longest_id, Form::name}, 20'000};
-inline constexpr double most_reserve_pct = 400;
-inline constexpr double most_cable_types = 24;
-// Whole numbers up to here are the same in every JSON reader.
-inline constexpr double most_whole = 9'007'199'254'740'991;
 
 template <class Visitor>
 void describe(Of<study::RoutePins>, Visitor& v) {
@@ -80,8 +76,8 @@ void describe(Of<study::RoutePins>, Visitor& v) {
 template <class Visitor>
 void describe(Of<estimate::InstallRates>, Visitor& v) {
   using T = estimate::InstallRates;
-  v.field("labour_minor_per_h", &T::labour_minor_per_h, Number{0, 1e9, "minor units per hour"}, optional,
-          "An hour's cost to the shop");
+  v.field("labour_minor_per_h", &T::labour_minor_per_h, Number{0, most_labour_minor_per_h, "minor units per hour"},
+          optional, "An hour's cost to the shop");
 }
 
 template <class Visitor>

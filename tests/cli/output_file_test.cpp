@@ -60,5 +60,16 @@ TEST_F(OutputFile, ReadingNamesTheFileThatIsMissing) {
   EXPECT_FALSE(read_file(folder_.string()).ok());
 }
 
+TEST_F(OutputFile, WhetherItMayBeWrittenIsKnownBeforehandAndNothingIsMadeForIt) {
+  EXPECT_TRUE(may_write(path("new"), false));
+  EXPECT_EQ(file_count(), 0u);
+  ASSERT_TRUE(write_file(path("there"), "mine", false));
+  ASSERT_FALSE(may_write(path("there"), false));
+  EXPECT_EQ(may_write(path("there"), false).error().code, ErrorCode::conflict);
+  EXPECT_TRUE(may_write(path("there"), true));
+  ASSERT_FALSE(may_write(path("no/folder"), true));
+  EXPECT_EQ(may_write(path("no/folder"), true).error().code, ErrorCode::unavailable);
+}
+
 }  // namespace
 }  // namespace duskwire::cli

@@ -50,6 +50,45 @@ TEST(Parse, KeepsThePartsOfAQuestionAsTyped) {
   EXPECT_EQ(request.spread, "tee");
 }
 
+TEST(Parse, ReadsAPlanWithItsPins) {
+  const auto request = std::get<RouteRequest>(understood({"route",
+                                                          "a.json",
+                                                          "--steps",
+                                                          "400",
+                                                          "--seed",
+                                                          "9",
+                                                          "--keep-cable",
+                                                          "C1",
+                                                          "--keep-cable",
+                                                          "C2",
+                                                          "--no-trench",
+                                                          "C3",
+                                                          "--own-output",
+                                                          "F1",
+                                                          "--keep-transformer",
+                                                          "T1",
+                                                          "--no-hub",
+                                                          "--splice-leads",
+                                                          "--reserve",
+                                                          "20",
+                                                          "--cable-types",
+                                                          "2",
+                                                          "--labour",
+                                                          "42.50"})
+                                                  .request);
+  EXPECT_EQ(request.job, "a.json");
+  EXPECT_EQ(request.asked.pins, (study::RoutePins{{"C1", "C2"}, {"C3"}, {"F1"}, {"T1"}}));
+  EXPECT_EQ(request.asked.most_steps, 400u);
+  EXPECT_EQ(request.asked.seed, 9u);
+  EXPECT_TRUE(request.asked.no_hub);
+  EXPECT_TRUE(request.asked.splice_every_lead);
+  EXPECT_EQ(request.asked.reserve_pct, 20);
+  EXPECT_EQ(request.asked.most_cable_types, 2u);
+  EXPECT_EQ(request.labour, "42.50");
+  EXPECT_FALSE(request.limit_s) << "steps are counted, not seconds";
+  EXPECT_EQ(std::get<RouteRequest>(understood({"route", "a.json", "--seconds", "0.5"}).request).limit_s, 0.5);
+}
+
 TEST(Parse, EveryCommandHasAHelpPageThatNamesItsOptionsAndExamples) {
   for (const std::string& name : command_names()) {
     const Outcome page = ended({name, "--help"});
