@@ -118,10 +118,10 @@ function note(start: number, engineMilliseconds: number, cures: boolean): void {
   performance.measure('duskwire check', { start, end: performance.now(), detail: { engineMilliseconds, cures } });
 }
 
-const startWorker = (): Channel => new Channel(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }));
+export const startChannel = (): Channel => new Channel(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }));
 
 /** The engine in workers: one for answers at once, one, started when it is needed, for the search of cures. */
-export function startEngine(start: () => Channel = startWorker): Engine {
+export function startEngine(start: () => Channel = startChannel): Engine {
   return new WorkerEngine(start);
 }
 

@@ -14,6 +14,9 @@
 //   start_job      {title, created, site, lamps_csv}    document               as duskwire new --lamps
 //   stock          -                                    the stock catalogue file
 //   rulesets       -                                    list of ruleset files
+//   route_begin    document, request                    progress               starts to plan the wiring
+//   route_search   milliseconds                         progress               searches on for that long
+//   route_answer   -                                    the best so far beside today's wiring, both checked in full
 //
 // A refusal is thrown with `code`, `message` and `problems`.
 import type { Problem } from './report';

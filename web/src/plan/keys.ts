@@ -17,6 +17,8 @@ export interface KeyActions {
   moveCross(to: Point2): void;
   /** As a tap at the cross. */
   press(): void;
+  /** Opens the planning of the wiring. */
+  planWiring(): void;
 }
 
 const arrows: Record<string, Point2> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
@@ -107,6 +109,10 @@ export class PlanKeys {
 
   #letter(key: string): boolean {
     if (!letterKeys()) return false;
+    if (key === 'w') {
+      this.#actions.planWiring();
+      return true;
+    }
     const tool = toolEntries.find((entry) => entry.key === key);
     if (tool) this.#box.take(tool.id);
     const action = tool ? undefined : actionEntries.find((entry) => entry.key === key);

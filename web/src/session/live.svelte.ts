@@ -8,11 +8,11 @@ import type { JobDocument } from '../job/document';
 
 const restMilliseconds = 250;
 
-function byId<T extends { readonly id: string }>(list: readonly T[] | undefined): ReadonlyMap<string, T> {
+export function byId<T extends { readonly id: string }>(list: readonly T[] | undefined): ReadonlyMap<string, T> {
   return new Map((list ?? []).map((item) => [item.id, item]));
 }
 
-function bySubject(findings: readonly Finding[] | undefined): ReadonlyMap<string, readonly Finding[]> {
+export function bySubject(findings: readonly Finding[] | undefined): ReadonlyMap<string, readonly Finding[]> {
   const groups = new Map<string, Finding[]>();
   for (const finding of findings ?? []) {
     const group = groups.get(finding.subject);

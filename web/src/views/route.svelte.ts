@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Routing by the fragment, so that the page works from any folder of any host: #/ the jobs, #/job/ID/PANE a job
-// or its print preview, #/catalogue, #/settings.
+// Routing by the fragment, so that the page works from any folder of any host: #/ the jobs, #/job/ID/PANE a job,
+// its print preview or the planning of its wiring, #/catalogue, #/settings.
 
 export type Route =
   | { readonly view: 'jobs' }
@@ -8,8 +8,9 @@ export type Route =
   | { readonly view: 'catalogue' }
   | { readonly view: 'settings' };
 
-/** In the place of a stage: the print preview. */
+/** In the place of a stage: the print preview, and the planning of the wiring over the stage it was opened from. */
 export const printPane = 'print';
+export const planningPane = 'planning';
 
 export function parseRoute(fragment: string): Route {
   const [view, id, pane] = fragment.replace(/^#?\/?/, '').split('/').map(decodePart);

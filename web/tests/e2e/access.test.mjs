@@ -59,6 +59,24 @@ async function judgeSelection(page) {
   await page.getByRole('link', { name: 'Plan', exact: true }).click();
 }
 
+async function judgePlanning(page) {
+  await page.getByRole('button', { name: 'Plan the wiring' }).click();
+  const view = page.getByRole('dialog', { name: 'Plan the wiring' });
+  await view.getByLabel('Cable, light or transformer').selectOption('cable/F-C1');
+  await view.getByRole('button', { name: 'Stays as it is' }).click();
+  await judge(page, 'Plan the wiring');
+  await view.getByLabel('Search for').selectOption('10');
+  await view.getByRole('button', { name: 'Start planning' }).click();
+  await view.getByText(/less$/).first().waitFor({ timeout: 30_000 });
+  await judge(page, 'a search for the wiring');
+  await view.getByRole('button', { name: /^Stop/ }).click();
+  await view.getByRole('button', { name: 'Accept the planned wiring' }).waitFor({ timeout: 30_000 });
+  await judge(page, 'a planned wiring');
+  await view.getByRole('button', { name: /^Run / }).first().click();
+  await judge(page, 'a planned run');
+  await view.getByRole('button', { name: 'Keep today’s wiring' }).click();
+}
+
 async function judgeBeginnings(page) {
   for (const way of ['New job', 'From a table of lamps', 'On a picture']) {
     await page.getByRole('button', { name: way, exact: true }).click();
@@ -106,6 +124,7 @@ for (const theme of ['day', 'dusk', 'sun']) {
         await stage(page, name);
         await judge(page, name);
       }
+      await judgePlanning(page);
       await judgeSelection(page);
       await page.getByRole('link', { name: 'Jobs' }).click();
       await judge(page, 'a job in the list');

@@ -48,6 +48,7 @@ export const actionEntries: readonly ActionEntry[] = [
 
 /** What the keyboard does besides, for the help sheet. */
 export const otherKeys: readonly (readonly [string, string])[] = [
+  ['W', 'Plan the wiring'],
   ['Arrow keys', 'Move what is selected, else the view; with a drawing tool, the cross'],
   ['Shift + arrow keys', 'The same in large steps'],
   ['Enter', 'Set a point at the cross'],
