@@ -123,6 +123,7 @@ void buy_sleeves(const SleeveNeed& need, const Stockroom& stockroom, LineBook& b
     for (const double length_m : need.lengths_m) quantity += length_m;
     quantity = rounded_up_m(quantity, 1);
   }
+  if (!(quantity > 0)) return;
   book.add(Category::sundry, picked, quantity, by_metre ? "m" : "piece", note);
 }
 

@@ -27,7 +27,8 @@ double least_units_cost(const PlanProblem& problem) {
   // One unit alone at its price, or several at the best price a volt-ampere.
   double least_one = HUGE_VAL;
   for (const Place& place : problem.places) {
-    for (const std::uint32_t type : place.types) least_one = std::min(least_one, problem.units[type].cost + place.unit_cost);
+    for (const std::uint32_t type : place.types)
+      least_one = std::min(least_one, problem.units[type].cost + place.unit_cost);
   }
   return std::min(least_whole, std::max(least_per_va * lamp_va, least_one));
 }

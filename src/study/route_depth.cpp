@@ -34,7 +34,8 @@ double RouteDepths::cover_for(const job::Cable& cable, const job::Plan& plan) co
   double cover_m = usual_cover_m;
   for (const auto& [kind, length_m] : along.length_m) {
     const bool in_sleeve = !cable.sleeve.empty() && estimate::is_hard(kind);
-    if (length_m >= least_crossing_m && !in_sleeve) cover_m = std::max(cover_m, asked_m(ruleset_, std::string(ground_key(kind))));
+    if (length_m >= least_crossing_m && !in_sleeve)
+      cover_m = std::max(cover_m, asked_m(ruleset_, std::string(ground_key(kind))));
   }
   if (along.unknown_m >= least_crossing_m) cover_m = std::max(cover_m, asked_m(ruleset_, "other"));
   return cover_m;

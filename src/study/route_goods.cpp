@@ -55,7 +55,8 @@ RouteGoods::RouteGoods(const job::Job& job, const job::Catalogue& stock, const e
     if (usable && (item.gauge_awg.has_value() == gauge || is_used(item.id))) cables.push_back(&item);
   }
   std::sort(cables.begin(), cables.end(), [](const auto* p, const auto* q) {
-    return std::tie(q->ohm_per_m_20c, p->price_minor_per_m, p->id) < std::tie(p->ohm_per_m_20c, q->price_minor_per_m, q->id);
+    return std::tie(q->ohm_per_m_20c, p->price_minor_per_m, p->id) <
+           std::tie(p->ohm_per_m_20c, q->price_minor_per_m, q->id);
   });
   for (const job::TransformerItem& item : shelf.transformers) {
     const bool usable = item.outdoor_listed && !item.taps_v.empty() && item.taps_v.back() <= highest_tap_v;
@@ -72,8 +73,9 @@ RouteGoods::RouteGoods(const job::Job& job, const job::Catalogue& stock, const e
   }
   std::sort(sizes_mm2.begin(), sizes_mm2.end());
   constexpr double same_size = 1.005;
-  sizes_mm2.erase(std::unique(sizes_mm2.begin(), sizes_mm2.end(), [](double p, double q) { return q <= p * same_size; }),
-                  sizes_mm2.end());
+  sizes_mm2.erase(
+      std::unique(sizes_mm2.begin(), sizes_mm2.end(), [](double p, double q) { return q <= p * same_size; }),
+      sizes_mm2.end());
 }
 
 std::uint32_t RouteGoods::size_rank(double area_mm2) const {
@@ -86,7 +88,8 @@ std::uint32_t RouteGoods::size_rank(double area_mm2) const {
 
 double RouteGoods::cable_cost_per_m(const job::CableItem& item, const job::Practice& practice) const {
   const double bought = static_cast<double>(item.price_minor_per_m) * (1 + practice.waste_pct / 100);
-  const double staples = practice.staple_spacing_m > 0 ? sundry_cost(job::SundryKind::staple) / practice.staple_spacing_m : 0;
+  const double staples =
+      practice.staple_spacing_m > 0 ? sundry_cost(job::SundryKind::staple) / practice.staple_spacing_m : 0;
   return bought + prices.minutes(item.labour_min_per_m) + staples;
 }
 
@@ -122,7 +125,8 @@ wiring::JointCosts RouteGoods::joint_costs() const {
 double RouteGoods::sundry_cost(job::SundryKind kind) const {
   const job::SundryItem* best = nullptr;
   for (const job::SundryItem& item : shelf.sundries) {
-    if (item.kind == kind && (!best || std::tie(item.price_minor, item.id) < std::tie(best->price_minor, best->id))) best = &item;
+    if (item.kind == kind && (!best || std::tie(item.price_minor, item.id) < std::tie(best->price_minor, best->id)))
+      best = &item;
   }
   return best ? prices.of(best->price_minor, best->labour_min) : 0;
 }

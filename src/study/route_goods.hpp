@@ -35,8 +35,8 @@ struct RouteGoods {
   RouteGoods(const job::Job& job, const job::Catalogue& stock, const estimate::InstallRates& rates);
 
   RoutePrices prices;
-  job::Catalogue shelf;  // the job's own items and those of the stock that it lacks
-  std::vector<const job::CableItem*> cables;             // thin to thick
+  job::Catalogue shelf;                                   // the job's own items and those of the stock that it lacks
+  std::vector<const job::CableItem*> cables;              // thin to thick
   std::vector<const job::TransformerItem*> transformers;  // cheapest first
   std::vector<double> sizes_mm2;                          // that can meet in a joint, ascending
 

@@ -29,7 +29,8 @@ bool is_blocked(GroundKind kind) {
 
 // A joint lies where it can be reached again.
 bool takes_joints(GroundKind kind) {
-  return kind == GroundKind::bed || kind == GroundKind::lawn || kind == GroundKind::gravel || kind == GroundKind::root_zone;
+  return kind == GroundKind::bed || kind == GroundKind::lawn || kind == GroundKind::gravel ||
+         kind == GroundKind::root_zone;
 }
 
 // Zones where digging is another matter lie over whatever grows there.
@@ -38,7 +39,9 @@ int rank_of(GroundKind kind) {
   return kind == GroundKind::root_zone ? 2 : 1;
 }
 
-bool is_soft(GroundKind kind) { return kind == GroundKind::bed || kind == GroundKind::lawn || kind == GroundKind::gravel; }
+bool is_soft(GroundKind kind) {
+  return kind == GroundKind::bed || kind == GroundKind::lawn || kind == GroundKind::gravel;
+}
 
 // A forbidden zone counts before all else, a root zone before what grows, else the smaller area before the larger.
 std::vector<const job::Area*> in_order(const job::Plan& plan) {
@@ -61,7 +64,9 @@ void add_keep_off(const job::Plan& plan, const Ruleset& ruleset, wiring::GroundM
       if (rule.check != "water-distance" || !is_in_force(rule) || rule.severity != Severity::error) continue;
       const auto table = rule.tables.find("distance_m");
       if (table == rule.tables.end()) continue;
-      const auto found = table->second.find(area.kind == GroundKind::pool ? "pool" : area.kind == GroundKind::water ? "water" : "");
+      const auto found = table->second.find(area.kind == GroundKind::pool    ? "pool"
+                                            : area.kind == GroundKind::water ? "water"
+                                                                             : "");
       if (found != table->second.end()) distance_m = std::max(distance_m, found->second);
     }
     constexpr double to_be_sure_m = 0.05;
@@ -81,8 +86,8 @@ wiring::GroundMap ground_map(const job::Job& job, const Ruleset& ruleset, const 
     patch.outline = area->outline;
     patch.blocked = is_blocked(area->kind);
     patch.hard = area->kind == GroundKind::paving;
-    patch.dig_per_m = prices.minutes(rates.trench_min_per_m[static_cast<std::size_t>(area->kind)]) +
-                      (patch.hard ? sleeve_per_m : 0);
+    patch.dig_per_m =
+        prices.minutes(rates.trench_min_per_m[static_cast<std::size_t>(area->kind)]) + (patch.hard ? sleeve_per_m : 0);
     patch.joint_allowed = takes_joints(area->kind);
     map.patches.push_back(std::move(patch));
   }

@@ -107,11 +107,13 @@ class JobBuilder {
         const auto free = std::find_if(had.begin(), had.end(), [&](const job::Output& old) { return !taken(old.id); });
         output_ids_[o] = free != had.end() ? free->id : ids_.output(transformer.id);
       }
-      const auto old = std::find_if(had.begin(), had.end(), [&](const job::Output& known) { return known.id == output_ids_[o]; });
+      const auto old =
+          std::find_if(had.begin(), had.end(), [&](const job::Output& known) { return known.id == output_ids_[o]; });
       job::Output output = old != had.end() ? *old : job::Output{};
       output.id = output_ids_[o];
       output.tap_v = answer_.outputs[o].tap_v;
-      output.limit_a = answer_.outputs[o].device_a < item.output_limit_a ? std::optional(answer_.outputs[o].device_a) : std::nullopt;
+      output.limit_a =
+          answer_.outputs[o].device_a < item.output_limit_a ? std::optional(answer_.outputs[o].device_a) : std::nullopt;
       transformer.outputs.push_back(std::move(output));
     }
     // Outputs that stay unused keep their names as long as the unit has so many.
@@ -189,7 +191,8 @@ class JobBuilder {
       if (const auto kind = estimate::joint_kind(wires[j])) joint.kind = *kind;
       const auto choice = goods_.connector_for(wires[j]);
       const job::ConnectorItem* present = job::find_connector(out_.job.catalogue, joint.connector);
-      if (present && estimate::connector_fit(*present, wires[j]) && present->sealed && present->mechanically_held) continue;
+      if (present && estimate::connector_fit(*present, wires[j]) && present->sealed && present->mechanically_held)
+        continue;
       joint.connector = choice ? choice->item->id : "";
       joint.connector_count.reset();
       if (choice) keep_item(out_.job.catalogue.connectors, *choice->item);

@@ -25,7 +25,8 @@ struct Held {
 
 class KeptBuilder {
  public:
-  KeptBuilder(const job::Job& job, const RouteGoods& goods, RouteProblem& out) : job_(job), goods_(goods), out_(out), ends_(job) {}
+  KeptBuilder(const job::Job& job, const RouteGoods& goods, RouteProblem& out)
+      : job_(job), goods_(goods), out_(out), ends_(job) {}
 
   void run(const RouteRequest& request, const std::vector<std::uint32_t>& nodes) {
     out_.own_edge = static_cast<std::uint32_t>(out_.problem.ground.edges.size());
@@ -49,24 +50,29 @@ class KeptBuilder {
 
  private:
   void refuse(const std::string& id, const std::string& why) {
-    out_.obstacles.push_back({id, fmt::format("Cable {} cannot be held fast: {}.", id, why), "Take it out of what is held fast."});
+    out_.obstacles.push_back(
+        {id, fmt::format("Cable {} cannot be held fast: {}.", id, why), "Take it out of what is held fast."});
   }
 
   void hold(std::uint32_t c, std::uint32_t first, std::uint32_t last) {
     const job::Cable& cable = job_.cables[c];
-    Held held{c, ends_.find(cable.to).kind == estimate::EndKind::output, cable.from, cable.to, first, last, 0, none, none};
+    Held held{c,   ends_.find(cable.to).kind == estimate::EndKind::output, cable.from, cable.to, first, last, 0, none,
+              none};
     if (held.reversed) {
       std::swap(held.from, held.to);
       std::swap(held.from_node, held.to_node);
     }
     const estimate::EndKind from = ends_.find(held.from).kind;
     const estimate::EndKind to = ends_.find(held.to).kind;
-    if (from == estimate::EndKind::luminaire) return refuse(cable.id, "it begins at a luminaire, where a plan puts a joint");
-    if (from == estimate::EndKind::unknown || to == estimate::EndKind::unknown) return refuse(cable.id, "one of its ends hangs loose");
+    if (from == estimate::EndKind::luminaire)
+      return refuse(cable.id, "it begins at a luminaire, where a plan puts a joint");
+    if (from == estimate::EndKind::unknown || to == estimate::EndKind::unknown)
+      return refuse(cable.id, "one of its ends hangs loose");
     if (to == estimate::EndKind::output) return refuse(cable.id, "it leads from output to output");
     if (type_of(cable) == none) return refuse(cable.id, "its item is not among the cables that can be laid");
     if (first == last) return refuse(cable.id, "it ends where it begins");
-    if (to == estimate::EndKind::luminaire && lamp_of(held.to) == none) return refuse(cable.id, "its luminaire has no place or item");
+    if (to == estimate::EndKind::luminaire && lamp_of(held.to) == none)
+      return refuse(cable.id, "its luminaire has no place or item");
     auto& edges = out_.problem.ground.edges;
     held.edge = static_cast<std::uint32_t>(edges.size());
     const double length_m = estimate::route_length_m(cable).value_or(0);
@@ -119,7 +125,9 @@ class KeptBuilder {
   std::uint32_t tree_at(const Held& held) {
     auto& kept = out_.problem.kept;
     for (const Held& other : held_) {
-      if (&other != &held && other.tree != none && other.from == held.from && kept[other.tree].cables[other.place_in_tree].from == none) return other.tree;
+      if (&other != &held && other.tree != none && other.from == held.from &&
+          kept[other.tree].cables[other.place_in_tree].from == none)
+        return other.tree;
     }
     wiring::KeptTree tree;
     tree.node = held.from_node;

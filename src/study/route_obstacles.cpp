@@ -20,8 +20,8 @@ using wiring::Refused;
 
 // Checks of a ruleset that look at the site, not at the wiring.
 constexpr std::array<std::string_view, 9> site_checks = {
-    "receptacle-gfci", "receptacle-cover",  "extension-cord", "transformer-height", "transformer-water",
-    "transformer-listing", "branch-circuit", "branch-load",    "water-distance"};
+    "receptacle-gfci",     "receptacle-cover", "extension-cord", "transformer-height", "transformer-water",
+    "transformer-listing", "branch-circuit",   "branch-load",    "water-distance"};
 
 bool is_of_the_site(const Ruleset& ruleset, const Finding& finding) {
   const std::string prefix = ruleset.id + "/";
@@ -32,7 +32,8 @@ bool is_of_the_site(const Ruleset& ruleset, const Finding& finding) {
   });
 }
 
-std::vector<std::string> names_of(const job::Job& job, const RouteProblem& asked, const std::vector<std::uint32_t>& lamps) {
+std::vector<std::string> names_of(const job::Job& job, const RouteProblem& asked,
+                                  const std::vector<std::uint32_t>& lamps) {
   std::vector<std::string> names;
   for (const std::uint32_t lamp : lamps) names.push_back(job.luminaires[asked.luminaires[lamp]].id);
   return names;
@@ -65,7 +66,8 @@ std::vector<std::string> barriers(const job::Job& job, const RouteProblem& asked
   const geometry::Point2 at = nodes[asked.problem.lamps[lamp].node].at;
   const wiring::Place* nearest = nullptr;
   for (const wiring::Place& place : asked.problem.places) {
-    if (!nearest || geometry::distance_m(at, nodes[place.node].at) < geometry::distance_m(at, nodes[nearest->node].at)) nearest = &place;
+    if (!nearest || geometry::distance_m(at, nodes[place.node].at) < geometry::distance_m(at, nodes[nearest->node].at))
+      nearest = &place;
   }
   std::vector<std::string> words;
   if (!nearest) return words;
@@ -88,7 +90,8 @@ struct Words {
 
 Words words_for(const job::Job& job, const RouteProblem& asked, const RouteGoods& goods, Refused why,
                 const std::vector<std::uint32_t>& lamps, double room_v) {
-  const std::string who = fmt::format("{} {}", lamps.size() == 1 ? "Lamp" : "Lamps", listed(names_of(job, asked, lamps)));
+  const std::string who =
+      fmt::format("{} {}", lamps.size() == 1 ? "Lamp" : "Lamps", listed(names_of(job, asked, lamps)));
   const wiring::PlanLamp& lamp = asked.problem.lamps[lamps.front()];
   switch (why) {
     case Refused::no_place:
@@ -105,12 +108,14 @@ Words words_for(const job::Job& job, const RouteProblem& asked, const RouteGoods
                           worded(lamp.window_max_v, volt_unit)),
               "Choose a lamp with a wider window, or a transformer with a lower tap."};
     case Refused::current:
-      return {fmt::format("{} draw more than the transformers and cables that may be used carry with their headroom.", who),
-              "Allow another transformer or a larger one, thicker cable, or less headroom; or hold less fast."};
+      return {
+          fmt::format("{} draw more than the transformers and cables that may be used carry with their headroom.", who),
+          "Allow another transformer or a larger one, thicker cable, or less headroom; or hold less fast."};
     case Refused::low_volts:
       return {fmt::format("{} would see {} less than the {} needed at worst, even with {} all the way.", who,
                           worded(-room_v, volt_unit), worded(lamp.floor_v, volt_unit),
-                          goods.cables.empty() ? std::string("the thickest cable") : conductor_words(*goods.cables.back(), job.site.units)),
+                          goods.cables.empty() ? std::string("the thickest cable")
+                                               : conductor_words(*goods.cables.back(), job.site.units)),
               "Put a transformer nearer, add thicker cable or a higher tap to the catalogue, or choose lamps with a "
               "wider window."};
     case Refused::far_short:

@@ -48,8 +48,7 @@ class Builder {
       points.push_back(cable.path.front());
       points.push_back(cable.path.back());
     }
-    problem.ground =
-        wiring::ground_graph(ground_map(job_, ruleset_, request_, goods_.prices, goods_), points);
+    problem.ground = wiring::ground_graph(ground_map(job_, ruleset_, request_, goods_.prices, goods_), points);
     take_nodes(problem);
     std::vector<std::uint32_t> ends(problem.ground.terminals.begin() + static_cast<std::ptrdiff_t>(first_kept),
                                     problem.ground.terminals.end());
@@ -66,7 +65,9 @@ class Builder {
   void check_ids(const std::vector<std::string>& ids, const Items& items, const char* what) {
     for (const std::string& id : ids) {
       const bool known = std::any_of(items.begin(), items.end(), [&](const auto& item) { return item.id == id; });
-      if (!known) obstacle(id, fmt::format("The job has no {} \"{}\" to hold fast.", what, id), "Take it out of what is held fast.");
+      if (!known)
+        obstacle(id, fmt::format("The job has no {} \"{}\" to hold fast.", what, id),
+                 "Take it out of what is held fast.");
     }
   }
 
@@ -157,7 +158,8 @@ class Builder {
       const job::Transformer& transformer = job_.transformers[t];
       const std::optional<Point2> at = place_of(transformer);
       if (!at) {
-        obstacle(transformer.id, fmt::format("Transformer {} has no place on the plan.", called(transformer.id, transformer.name)),
+        obstacle(transformer.id,
+                 fmt::format("Transformer {} has no place on the plan.", called(transformer.id, transformer.name)),
                  "Put it on the plan.");
         continue;
       }
@@ -167,14 +169,16 @@ class Builder {
       place.types = types_for(item && item->pool_listed, place.kept ? transformer.item : "");
       if (place.types.empty()) place.types = types_for(false, "");
       for (const std::string& control : transformer.controls) place.unit_cost += goods_.control_cost(control);
-      if (transformer.mounting == job::Mounting::post) place.unit_cost += goods_.sundry_cost(job::SundryKind::post_mount);
+      if (transformer.mounting == job::Mounting::post)
+        place.unit_cost += goods_.sundry_cost(job::SundryKind::post_mount);
       problem.places.push_back(std::move(place));
       out_.places.push_back({t, 0xffffffffu});
       points.push_back(*at);
     }
     if (job_.transformers.empty()) add_receptacles(problem, points);
     if (problem.places.empty()) {
-      obstacle("", "There is no place for a transformer on the plan.", "Put a transformer or a receptacle on the plan.");
+      obstacle("", "There is no place for a transformer on the plan.",
+               "Put a transformer or a receptacle on the plan.");
     }
   }
 
@@ -196,7 +200,8 @@ class Builder {
       const job::LuminaireItem* item = job::find_luminaire(goods_.shelf, luminaire.item);
       const std::string name = called(luminaire.id, luminaire.name);
       if (!item) {
-        obstacle(luminaire.id, fmt::format("Luminaire {} is of an item that no catalogue has.", name), "Choose its item.");
+        obstacle(luminaire.id, fmt::format("Luminaire {} is of an item that no catalogue has.", name),
+                 "Choose its item.");
         continue;
       }
       if (!luminaire.position) {
@@ -230,7 +235,8 @@ class Builder {
       for (const job::Cable& cable : job_.cables) {
         if (cable.id != id) continue;
         if (cable.path.size() < 2) {
-          obstacle(id, fmt::format("Cable {} cannot be held fast: it is not drawn on the plan.", id), "Draw its way first.");
+          obstacle(id, fmt::format("Cable {} cannot be held fast: it is not drawn on the plan.", id),
+                   "Draw its way first.");
         } else {
           kept.push_back(cable);
         }

@@ -19,13 +19,13 @@ struct RoutePlace {
 
 struct RouteProblem {
   wiring::PlanProblem problem;
-  std::vector<std::uint32_t> luminaires;       // of the job, by lamp of the problem
-  std::vector<RoutePlace> places;              // by place
-  std::vector<std::uint32_t> kept_cables;      // of the job, by kept cable counted tree by tree
-  std::vector<bool> kept_reversed;             // drawn towards its supply
-  std::vector<geometry::Polyline> own_ways;    // of edges beyond the first own_edge: ways of kept cables
+  std::vector<std::uint32_t> luminaires;     // of the job, by lamp of the problem
+  std::vector<RoutePlace> places;            // by place
+  std::vector<std::uint32_t> kept_cables;    // of the job, by kept cable counted tree by tree
+  std::vector<bool> kept_reversed;           // drawn towards its supply
+  std::vector<geometry::Polyline> own_ways;  // of edges beyond the first own_edge: ways of kept cables
   std::uint32_t own_edge = 0;
-  std::vector<RouteObstacle> obstacles;        // what keeps a lamp or a pin out of the problem
+  std::vector<RouteObstacle> obstacles;  // what keeps a lamp or a pin out of the problem
 };
 
 [[nodiscard]] RouteProblem route_problem(const job::Job& job, const Ruleset& ruleset, const RouteRequest& request,

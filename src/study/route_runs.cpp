@@ -39,7 +39,8 @@ std::vector<RunCables> runs_of(const PlanAnswer& answer) {
   return runs;
 }
 
-// By how cables leave the joints: one onward everywhere is a chain; one joint that feeds all is a hub; one fork is a tee.
+// By how cables leave the joints: one onward everywhere is a chain; one joint that feeds all is a hub; one fork is a
+// tee.
 Topology topology_of(const PlanAnswer& answer, const RunCables& run) {
   std::map<std::uint32_t, std::uint32_t> onward;
   for (const std::uint32_t c : run.cables) {
@@ -77,7 +78,13 @@ class Runs {
  public:
   Runs(const job::Job& job, const Ruleset& ruleset, const job::Catalogue& stock, const RouteGoods& goods,
        const RouteProblem& asked, const PlanAnswer& answer, const RoutedJob& routed)
-      : job_(job), ruleset_(ruleset), stock_(stock), goods_(goods), asked_(asked), answer_(answer), routed_(routed),
+      : job_(job),
+        ruleset_(ruleset),
+        stock_(stock),
+        goods_(goods),
+        asked_(asked),
+        answer_(answer),
+        routed_(routed),
         report_(check(routed.job, ruleset, stock, {.cures = false})) {
     for (const job::Cable& cable : routed.job.cables) cables_.emplace(cable.id, &cable);
     for (const CableReport& cable : report_.cables) cable_reports_.emplace(cable.id, &cable);
@@ -98,7 +105,8 @@ class Runs {
     const wiring::PlanCable& first = answer_.cables[cables.cables.front()];
     run.cable = routed_.cable_ids[cables.cables.front()];
     run.output = cables_.at(run.cable)->from;
-    if (answer_.cables[cables.cables.front()].kept_id != none && asked_.kept_reversed[first.kept_id]) run.output = cables_.at(run.cable)->to;
+    if (answer_.cables[cables.cables.front()].kept_id != none && asked_.kept_reversed[first.kept_id])
+      run.output = cables_.at(run.cable)->to;
     run.tap_v = answer_.outputs[first.output].tap_v;
     run.topology = topology_of(answer_, cables);
     std::set<std::uint32_t, std::greater<>> types;
@@ -116,15 +124,18 @@ class Runs {
     return run;
   }
 
-  std::string why(const RouteRun& run, const RunCables& cables, const std::set<std::uint32_t, std::greater<>>& types) const {
+  std::string why(const RouteRun& run, const RunCables& cables,
+                  const std::set<std::uint32_t, std::greater<>>& types) const {
     std::vector<std::string> sizes;
     for (const std::uint32_t type : types) sizes.push_back(conductor_words(*goods_.cables[type], job_.site.units));
     (void)cables;
     const LampReport* lowest = lowest_of(run);
-    return fmt::format("{} from {} on the {:g} V tap, {} in {}: {} of {}{}.", words(run.topology), run.output, run.tap_v,
-                       worded(run.cable_m, distance_unit(job_.site.units)), listed(sizes),
-                       counted(run.lamps.size(), "lamp"), worded(run.load_va, volt_ampere_unit),
-                       lowest ? fmt::format(", the lowest, {}, at {} or more", lowest->id, worded(lowest->worst_low_v, volt_unit)) : "");
+    return fmt::format(
+        "{} from {} on the {:g} V tap, {} in {}: {} of {}{}.", words(run.topology), run.output, run.tap_v,
+        worded(run.cable_m, distance_unit(job_.site.units)), listed(sizes), counted(run.lamps.size(), "lamp"),
+        worded(run.load_va, volt_ampere_unit),
+        lowest ? fmt::format(", the lowest, {}, at {} or more", lowest->id, worded(lowest->worst_low_v, volt_unit))
+               : "");
   }
 
   const LampReport* lowest_of(const RouteRun& run) const {
@@ -181,8 +192,8 @@ class Runs {
     for (const OutputReport& output : report.outputs) {
       if (output.id != run.output) continue;
       if (thinner.ampacity_a < output.limit_a) {
-        return fmt::format("the {} device of {} would not protect a cable for {}.", worded(output.limit_a, ampere_unit), run.output,
-                           worded(thinner.ampacity_a, ampere_unit));
+        return fmt::format("the {} device of {} would not protect a cable for {}.", worded(output.limit_a, ampere_unit),
+                           run.output, worded(thinner.ampacity_a, ampere_unit));
       }
       if (output.far_short_a < output.limit_a) {
         return fmt::format("a short at {} would draw {}, too little to open the {} device.", output.far_short_at,

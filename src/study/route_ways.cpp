@@ -10,7 +10,7 @@ namespace {
 using geometry::Point2;
 using geometry::Polyline;
 
-constexpr double overhang_m = 0.2;      // of a sleeve beyond the paving, each side
+constexpr double overhang_m = 0.2;  // of a sleeve beyond the paving, each side
 constexpr double sleeve_mm = 40;
 constexpr double sleeve_depth_m = 0.45;  // under paving: common practice, no source
 constexpr double straight_m = 0.005;     // a point so near to the line through its neighbours is left out

@@ -15,7 +15,10 @@ constexpr int most_rounds = 12;
 
 }  // namespace
 
-Copper::Copper(const PlanProblem& problem, std::vector<bool> allowed) : problem_(problem), allowed_(std::move(allowed)) {}
+Copper::Copper(const PlanProblem& problem, std::vector<bool> allowed)
+    : problem_(problem), allowed_(std::move(allowed)), last_v_(problem.lamps.size(), 0) {
+  for (std::size_t i = 0; i < last_v_.size(); ++i) last_v_[i] = problem.lamps[i].load.rated_v;
+}
 
 std::uint32_t Copper::thicker(std::uint32_t type) const {
   for (std::uint32_t t = type + 1; t < problem_.cables.size(); ++t) {
@@ -48,8 +51,7 @@ double Copper::contact_of(const Layout& layout, const Spot& spot) const {
 
 void Copper::set_type(Piece& piece, std::uint32_t type) {
   piece.type = type;
-  piece.r_ohm =
-      loop * problem_.cables[type].ohm_per_m * piece.cut_m * problem_.extremes.low_copper + piece.contact_ohm;
+  piece.r_ohm = loop * problem_.cables[type].ohm_per_m * piece.cut_m * problem_.extremes.low_copper + piece.contact_ohm;
 }
 
 // The tree as a row of pieces; false where a joint lies where none may.
@@ -87,9 +89,9 @@ Hindrance Copper::gather(const Layout& layout, std::uint32_t output) {
     const double lead_contact_ohm = loop * contact_of(layout, spot);
     for (std::uint32_t lamp = spot.first_lamp; lamp != none; lamp = layout.next_lamp[lamp]) {
       const PlanLamp& item = problem_.lamps[lamp];
-      const double lead_ohm =
-          lamp == lamp_end ? 0 : item.lead_ohm * problem_.extremes.low_copper + lead_contact_ohm;
-      hangs_.push_back({lamp, lead_ohm, item.load.power_va / item.load.rated_v, item.load.rated_v});
+      const double lead_ohm = lamp == lamp_end ? 0 : item.lead_ohm * problem_.extremes.low_copper + lead_contact_ohm;
+      hangs_.push_back(
+          {lamp, lead_ohm, item.load.power_va / std::max(last_v_[lamp], item.load.v_regulation_min), last_v_[lamp]});
     }
     piece.last_load = static_cast<std::uint32_t>(hangs_.size());
     if (lamp_end == none && !lay.kept) {
@@ -129,7 +131,31 @@ void Copper::settle(double emf_v, const Feed& feed) {
         }
       }
     }
-    if (moved_v < settled_v) return;
+    if (moved_v < settled_v) break;
+  }
+  for (const Hang& hang : hangs_) last_v_[hang.lamp] = hang.v;
+}
+
+void Copper::shift_beyond(std::uint32_t piece, double gained_v) {
+  beyond_.assign(pieces_.size(), 0);
+  beyond_[piece] = 1;
+  for (std::uint32_t k = piece; k < pieces_.size(); ++k) {
+    Piece& at = pieces_[k];
+    if (k != piece && (at.parent == none || beyond_[at.parent] == 0)) continue;
+    beyond_[k] = 1;
+    at.v += gained_v;
+    for (std::uint32_t h = at.first_load; h < at.last_load; ++h) hangs_[h].v += gained_v;
+  }
+}
+
+void Copper::find_rooms() {
+  room_v_.assign(pieces_.size(), HUGE_VAL);
+  for (std::uint32_t k = static_cast<std::uint32_t>(pieces_.size()); k-- > 0;) {
+    const Piece& at = pieces_[k];
+    for (std::uint32_t h = at.first_load; h < at.last_load; ++h) {
+      room_v_[k] = std::min(room_v_[k], hangs_[h].v - problem_.lamps[hangs_[h].lamp].floor_v - problem_.safety_v);
+    }
+    if (at.parent != none) room_v_[at.parent] = std::min(room_v_[at.parent], room_v_[k]);
   }
 }
 
@@ -192,17 +218,24 @@ bool Copper::upgrade_towards(std::uint32_t piece, bool for_volts) {
     best = k;
   }
   if (best == none) return false;
+  const double before_ohm = pieces_[best].r_ohm;
   set_type(pieces_[best], thicker(pieces_[best].type));
+  if (for_volts) shift_beyond(best, (before_ohm - pieces_[best].r_ohm) * pieces_[best].current_a);
   thickened_ = true;
   return true;
 }
 
 Hindrance Copper::thicken(double emf_v, const Feed& feed, double device_a) {
-  for (;;) {
+  settle(emf_v, feed);
+  find_worst();
+  while (least_room_v_ < 0) {
+    // By the currents as they were, which only fall as the volts rise; then in earnest.
+    while (least_room_v_ < 0) {
+      if (!upgrade_towards(worst_piece_, true)) return Hindrance::low_volts;
+      find_worst();
+    }
     settle(emf_v, feed);
     find_worst();
-    if (least_room_v_ >= 0) break;
-    if (!upgrade_towards(worst_piece_, true)) return Hindrance::low_volts;
   }
   for (;;) {
     const std::uint32_t blind = blind_end(emf_v, feed, device_a);
@@ -214,6 +247,7 @@ Hindrance Copper::thicken(double emf_v, const Feed& feed, double device_a) {
 
 // What was thickened for one lamp may have become needless through what was thickened later for another.
 void Copper::thin_again(double emf_v, const Feed& feed, double device_a) {
+  find_rooms();
   for (std::uint32_t k = static_cast<std::uint32_t>(pieces_.size()); k-- > 0;) {
     if (floor_type_[k] == none) continue;
     while (pieces_[k].type > floor_type_[k]) {
@@ -221,10 +255,21 @@ void Copper::thin_again(double emf_v, const Feed& feed, double device_a) {
       std::uint32_t less = was;
       do --less;
       while (!allowed_[less]);
+      const double before_ohm = pieces_[k].r_ohm;
       set_type(pieces_[k], less);
-      settle(emf_v, feed);
-      find_worst();
-      if (least_room_v_ >= 0 && blind_end(emf_v, feed, device_a) == none) continue;
+      const double lost_v = (pieces_[k].r_ohm - before_ohm) * pieces_[k].current_a;
+      if (lost_v <= room_v_[k]) {
+        settle(emf_v, feed);
+        find_worst();
+        if (least_room_v_ >= 0 && blind_end(emf_v, feed, device_a) == none) {
+          find_rooms();
+          continue;
+        }
+        set_type(pieces_[k], was);
+        settle(emf_v, feed);
+        find_rooms();
+        break;
+      }
       set_type(pieces_[k], was);
       break;
     }

@@ -76,6 +76,9 @@ class Copper {
   [[nodiscard]] double device_for(double current_a, double limit_a) const;
   void find_worst();
   bool upgrade_towards(std::uint32_t piece, bool for_volts);
+  // Raises the volts of everything beyond a piece by what a change of its resistance gives at the currents as they are.
+  void shift_beyond(std::uint32_t piece, double gained_v);
+  void find_rooms();
   Hindrance thicken(double emf_v, const Feed& feed, double device_a);
   void thin_again(double emf_v, const Feed& feed, double device_a);
   [[nodiscard]] std::uint32_t blind_end(double emf_v, const Feed& feed, double device_a) const;
@@ -84,6 +87,9 @@ class Copper {
   std::vector<bool> allowed_;
   std::vector<Piece> pieces_;
   std::vector<Hang> hangs_;
+  std::vector<double> room_v_;  // by piece: least of the lamps at and beyond it
+  std::vector<char> beyond_;
+  std::vector<double> last_v_;             // by lamp: where the last solution left it, to start from
   std::vector<std::uint32_t> floor_type_;  // by piece: thinnest that current and device allow
   double joints_cost_ = 0;
   double ends_cost_ = 0;

@@ -14,9 +14,9 @@ using geometry::Polyline;
 
 constexpr double closed_within_m = 0.25;  // a trench beside a closed way is a trench along it
 constexpr double closed_sample_m = 0.2;
-constexpr double crossing_m = 0.7;   // a way that only crosses a closed one runs along it for less than this
-constexpr double free_end_m = 0.5;   // of a closed way: what stands at its ends must be reached from another side
-constexpr double grazing_m = 0.02;   // the rounding of a way along an outline
+constexpr double crossing_m = 0.7;  // a way that only crosses a closed one runs along it for less than this
+constexpr double free_end_m = 0.5;  // of a closed way: what stands at its ends must be reached from another side
+constexpr double grazing_m = 0.02;  // the rounding of a way along an outline
 
 Point2 between(Point2 from, Point2 to, double share) {
   return {from.x_m + share * (to.x_m - from.x_m), from.y_m + share * (to.y_m - from.y_m)};
@@ -89,9 +89,8 @@ bool GroundCost::blocked(Point2 at) const {
   const Patch* patch = patch_at(at);
   if (patch && patch->blocked) return true;
   if (!map_.boundary.empty() && !geometry::contains(map_.boundary, at)) return true;
-  return std::any_of(map_.keep_off.begin(), map_.keep_off.end(), [&](const KeepOff& zone) {
-    return geometry::distance_m(zone.outline, at) < zone.distance_m;
-  });
+  return std::any_of(map_.keep_off.begin(), map_.keep_off.end(),
+                     [&](const KeepOff& zone) { return geometry::distance_m(zone.outline, at) < zone.distance_m; });
 }
 
 bool GroundCost::joint_allowed(Point2 at) const {
@@ -109,7 +108,8 @@ bool GroundCost::closed(Point2 from, Point2 to, const Box& box) const {
   for (std::size_t i = 0; i < closed_ways_.size(); ++i) {
     if (apart(box, closed_boxes_[i])) continue;
     int along = 0;
-    for (int k = 0; k <= samples; ++k) along += near(closed_ways_[i], between(from, to, double(k) / samples), closed_within_m);
+    for (int k = 0; k <= samples; ++k)
+      along += near(closed_ways_[i], between(from, to, double(k) / samples), closed_within_m);
     if (along * whole_m / samples > std::min(crossing_m, whole_m / 2)) return true;
   }
   return false;

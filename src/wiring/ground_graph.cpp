@@ -21,9 +21,9 @@ namespace {
 using geometry::Point2;
 using geometry::Polygon;
 
-constexpr double corner_gap_m = 0.3;    // a trench keeps off a wall by about this much
+constexpr double corner_gap_m = 0.3;  // a trench keeps off a wall by about this much
 constexpr double same_point_m = 0.02;
-constexpr double crowded_m = 0.25;      // filling is left out so near to another node
+constexpr double crowded_m = 0.25;  // filling is left out so near to another node
 
 struct Box {
   double left_m = HUGE_VAL, right_m = -HUGE_VAL, low_m = HUGE_VAL, high_m = -HUGE_VAL;
@@ -52,7 +52,9 @@ class Buckets {
   }
 
  private:
-  [[nodiscard]] std::int64_t cell(double value_m) const { return static_cast<std::int64_t>(std::floor(value_m / size_m_)); }
+  [[nodiscard]] std::int64_t cell(double value_m) const {
+    return static_cast<std::int64_t>(std::floor(value_m / size_m_));
+  }
   static std::pair<std::int64_t, std::int64_t> key(std::int64_t i, std::int64_t j) { return {i, j}; }
   double size_m_;
   std::map<std::pair<std::int64_t, std::int64_t>, std::vector<std::uint32_t>> cells_;
@@ -150,7 +152,8 @@ class Builder {
     const Point2 at = graph_.nodes[node].at;
     std::vector<std::pair<double, Point2>> places;
     const auto offer = [&](const Polygon& outline) {
-      for (std::size_t i = 0; i < outline.size(); ++i) offer_side(at, outline[i], outline[(i + 1) % outline.size()], places);
+      for (std::size_t i = 0; i < outline.size(); ++i)
+        offer_side(at, outline[i], outline[(i + 1) % outline.size()], places);
     };
     for (const Patch& patch : map_.patches) {
       if (patch.blocked) offer(patch.outline);
@@ -173,10 +176,10 @@ class Builder {
     const double side_m = geometry::distance_m(from, to);
     if (side_m < same_point_m) return;
     const Point2 along{(to.x_m - from.x_m) / side_m, (to.y_m - from.y_m) / side_m};
-    const double share_m =
-        std::clamp((at.x_m - from.x_m) * along.x_m + (at.y_m - from.y_m) * along.y_m, 0.0, side_m);
+    const double share_m = std::clamp((at.x_m - from.x_m) * along.x_m + (at.y_m - from.y_m) * along.y_m, 0.0, side_m);
     for (const double side : {-0.15, 0.15}) {
-      const Point2 place{from.x_m + share_m * along.x_m - side * along.y_m, from.y_m + share_m * along.y_m + side * along.x_m};
+      const Point2 place{from.x_m + share_m * along.x_m - side * along.y_m,
+                         from.y_m + share_m * along.y_m + side * along.x_m};
       if (!cost_.blocked(place)) places.emplace_back(geometry::distance_m(at, place), place);
     }
   }

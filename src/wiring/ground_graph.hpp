@@ -14,9 +14,9 @@ namespace duskwire::wiring {
 struct Patch {
   geometry::Polygon outline;
   double dig_per_m = 0;
-  bool blocked = false;        // no way leads through; what stands in it is reached by the shortest way from outside
-  bool hard = false;           // crossed only in a sleeve that has to be laid: part of dig_per_m
-  bool joint_allowed = true;   // a joint may be buried here
+  bool blocked = false;       // no way leads through; what stands in it is reached by the shortest way from outside
+  bool hard = false;          // crossed only in a sleeve that has to be laid: part of dig_per_m
+  bool joint_allowed = true;  // a joint may be buried here
 };
 
 // A sleeve that is there.
@@ -33,8 +33,8 @@ struct KeepOff {
 
 struct GroundMap {
   std::vector<Patch> patches;
-  double open_dig_per_m = 0;         // outside every patch
-  geometry::Polygon boundary;        // no way leads outside; empty: none known
+  double open_dig_per_m = 0;   // outside every patch
+  geometry::Polygon boundary;  // no way leads outside; empty: none known
   std::vector<Duct> ducts;
   std::vector<KeepOff> keep_off;
   std::vector<geometry::Polyline> closed_ways;  // nothing is dug along these, their last half metre apart
@@ -51,9 +51,9 @@ struct GroundEdge {
   std::uint32_t a = 0;
   std::uint32_t b = 0;
   double length_m = 0;
-  double dig_cost = 0;               // of the whole edge, once
-  std::uint32_t duct = no_duct;      // it runs through that duct
-  std::vector<double> hard_shares;   // where a sleeve has to be laid: from, to, from, to ... as shares of the edge
+  double dig_cost = 0;              // of the whole edge, once
+  std::uint32_t duct = no_duct;     // it runs through that duct
+  std::vector<double> hard_shares;  // where a sleeve has to be laid: from, to, from, to ... as shares of the edge
 };
 
 struct GroundGraph {

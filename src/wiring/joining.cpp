@@ -6,7 +6,7 @@
 namespace duskwire::wiring {
 namespace {
 
-constexpr std::size_t enough = 10;       // ways that are looked at more closely
+constexpr std::size_t enough = 10;  // ways that are looked at more closely
 constexpr std::size_t most_detours = 3;
 
 }  // namespace
@@ -42,8 +42,8 @@ Joinings::Joinings(const PlanProblem& problem, double typical_per_m)
     : problem_(problem),
       per_m_(typical_per_m),
       ways_(problem.ground),
-      detour_ways_(problem.ground),
-      places_at_(problem.ground.nodes.size()) {
+      places_at_(problem.ground.nodes.size()),
+      open_places_(problem.places.size(), true) {
   for (std::uint32_t p = 0; p < problem.places.size(); ++p) places_at_[problem.places[p].node].push_back(p);
 }
 
@@ -62,7 +62,7 @@ void Joinings::offer_spot(const Layout& layout, std::uint32_t spot, std::uint32_
 }
 
 void Joinings::offer_place(const Layout& layout, std::uint32_t place, std::uint32_t node, double cost, bool own) {
-  offer({JoinKind::new_output, place, 0, nullptr, node, cost});
+  if (open_places_[place]) offer({JoinKind::new_output, place, 0, nullptr, node, cost});
   if (own) return;
   constexpr std::size_t most_outputs = 4;
   std::vector<std::pair<double, std::uint32_t>> least_loaded;
@@ -81,26 +81,22 @@ void Joinings::add_detours(std::uint32_t node, const Layout& layout) {
     const Lay& lay = layout.lays[cable];
     const std::uint32_t from = lay.way->nodes.front();
     const std::uint32_t to = lay.way->nodes.back();
-    // By the trench as it is: a little too dear where the cable's own trench would not be dug.
-    detour_ways_.start(node, layout, per_m_);
-    bool met_from = from == node;
-    bool met_to = to == node;
     double saved = per_m_ * lay.way->length_m;
     for (const std::uint32_t e : lay.way->edges) {
       if (layout.laid[e] == 1) saved += problem_.ground.edges[e].dig_cost;
     }
+    // By the trench as it is: a little too dear where the cable's own trench would not be dug.
     const double limit = 3 * saved + 20 * per_m_;
-    for (std::uint32_t at = detour_ways_.next(); at != none && !(met_from && met_to); at = detour_ways_.next()) {
-      met_from = met_from || at == from;
-      met_to = met_to || at == to;
-      if (detour_ways_.cost(at) > limit) break;
+    while (!ways_.reached(from) || !ways_.reached(to)) {
+      const std::uint32_t at = ways_.next();
+      if (at == none || ways_.cost(at) > limit) break;
     }
-    if (!met_from || !met_to) continue;
-    std::vector<std::uint32_t> edges = detour_ways_.way_from(from)->edges;
+    if (!ways_.reached(from) || !ways_.reached(to)) continue;
+    std::vector<std::uint32_t> edges = ways_.way_from(from)->edges;
     const std::size_t middle = edges.size();
-    const WayPtr onward = detour_ways_.way_to(to);
+    const WayPtr onward = ways_.way_to(to);
     edges.insert(edges.end(), onward->edges.begin(), onward->edges.end());
-    const double cost = detour_ways_.cost(from) + detour_ways_.cost(to) - saved + joint_cost(3);
+    const double cost = ways_.cost(from) + ways_.cost(to) - saved + joint_cost(3);
     offer({JoinKind::detour, cable, middle, make_way(problem_.ground, from, std::move(edges)), node, cost});
   }
 }
@@ -137,7 +133,7 @@ const std::vector<Joining>& Joinings::find(std::uint32_t node, bool own, bool fa
         offer({JoinKind::split, cable, index, nullptr, at, cost + joint_cost(3) + away});
       });
     }
-    if (found_.size() >= enough && reach == std::numeric_limits<double>::infinity()) reach = cost + 3 * joint_cost(3);
+    if (found_.size() >= enough && reach == std::numeric_limits<double>::infinity()) reach = cost + 2 * joint_cost(3);
   }
   for (Joining& joining : found_) joining.way = ways_.way_from(joining.node);
   if (!own && problem_.ground.nodes[node].joint_allowed) add_detours(node, layout);

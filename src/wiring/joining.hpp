@@ -5,6 +5,7 @@
 #pragma once
 
 #include <cstdint>
+#include <utility>
 #include <vector>
 
 #include "wiring/ways.hpp"
@@ -64,9 +65,13 @@ class Joinings {
  public:
   Joinings(const PlanProblem& problem, double typical_per_m);
 
-  // The most promising ways for a thing at `node`, sorted by estimate. `own`: only on an output of its own. `far`: looks
-  // on until every transformer place that can be reached was met.
-  const std::vector<Joining>& find(std::uint32_t node, bool own, bool far, const Layout& layout, const WhoIsWhere& where);
+  // Only these places get new outputs.
+  void open_places(std::vector<bool> open) { open_places_ = std::move(open); }
+
+  // The most promising ways for a thing at `node`, sorted by estimate. `own`: only on an output of its own. `far`:
+  // looks on until every transformer place that can be reached was met.
+  const std::vector<Joining>& find(std::uint32_t node, bool own, bool far, const Layout& layout,
+                                   const WhoIsWhere& where);
 
  private:
   void offer(Joining joining);
@@ -77,8 +82,9 @@ class Joinings {
 
   const PlanProblem& problem_;
   double per_m_;
-  Ways ways_, detour_ways_;
+  Ways ways_;
   std::vector<std::vector<std::uint32_t>> places_at_;  // by node; most are empty
+  std::vector<bool> open_places_;
   std::vector<Joining> found_;
   std::vector<std::uint32_t> near_cables_;
 };

@@ -35,34 +35,37 @@ struct Spot {
 
 // A cable as it is laid.
 struct Lay {
-  std::uint32_t from = none;    // spot; none: an output
-  std::uint32_t to = none;      // spot
+  std::uint32_t from = none;  // spot; none: an output
+  std::uint32_t to = none;    // spot
   std::uint32_t output = none;
-  std::uint32_t next = none;    // sibling
+  std::uint32_t next = none;  // sibling
   std::uint32_t type = 0;
   WayPtr way;
-  double kept_cut_m = 0;        // of a kept cable: its own length
+  double kept_cut_m = 0;  // of a kept cable: its own length
   bool kept = false;
   std::uint32_t kept_id = none;  // among all kept cables, tree by tree
   bool alive = false;
 };
 
-struct Output {
+// What sizing found for an output.
+struct Sized {
+  double cost = 0;       // cables, ends, joints
+  double current_a = 0;  // worst
+  double tap_v = 0;
+  double device_a = 0;
+  double load_va = 0;
+  std::uint32_t unit = 0;  // of its place
+  double siblings_a = 0;   // of the other outputs of that unit
+};
+
+struct Output : Sized {
   std::uint32_t place = 0;
   std::uint32_t first_out = none;  // cables, chained
   std::uint32_t outs = 0;
   std::uint32_t lamps = 0;
-  bool own = false;                // for one lamp alone
-  bool kept = false;               // a kept tree begins here
+  bool own = false;   // for one lamp alone
+  bool kept = false;  // a kept tree begins here
   bool alive = false;
-  // As sized last:
-  double cost = 0;        // cables, ends, joints
-  double current_a = 0;   // worst
-  double tap_v = 0;
-  double device_a = 0;
-  double load_va = 0;
-  std::uint32_t unit = 0;      // of its place
-  double siblings_a = 0;       // of the other outputs of that unit
 };
 
 class Layout {

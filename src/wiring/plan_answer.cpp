@@ -18,7 +18,8 @@ PlanAnswer answer_of(const PlanProblem& problem, const Wiring& wiring) {
     }
   }
   std::vector<std::uint32_t> cable_of_lay(layout.lays.size(), none);
-  const auto add = [&](std::uint32_t first, std::uint32_t from, std::uint32_t output, std::vector<std::uint32_t>& spots) {
+  const auto add = [&](std::uint32_t first, std::uint32_t from, std::uint32_t output,
+                       std::vector<std::uint32_t>& spots) {
     for (std::uint32_t lay = first; lay != none; lay = layout.lays[lay].next) {
       const Lay& cable = layout.lays[lay];
       const Spot& end = layout.spots[cable.to];

@@ -15,7 +15,7 @@ namespace duskwire::wiring {
 
 inline constexpr std::uint32_t none = 0xffffffffu;
 
-struct CableType {  // the list runs from thin to thick
+struct CableType {       // the list runs from thin to thick
   double ohm_per_m = 0;  // of one conductor
   double cost_per_m = 0;
   double ampacity_a = 0;
@@ -24,12 +24,12 @@ struct CableType {  // the list runs from thin to thick
 
 struct PlanLamp {
   std::uint32_t node = 0;
-  electrical::Load load;      // terminals are not read; power_va in force, dimming and reserve included
-  double floor_v = 0;         // least that it should see
-  double window_max_v = 0;    // 0: none known
-  double lead_ohm = 0;        // loop resistance of its own lead
+  electrical::Load load;    // terminals are not read; power_va in force, dimming and reserve included
+  double floor_v = 0;       // least that it should see
+  double window_max_v = 0;  // 0: none known
+  double lead_ohm = 0;      // loop resistance of its own lead
   bool has_lead = true;
-  double rise_m = 0;          // more cable where a cable ends in it, up a tree or a wall
+  double rise_m = 0;  // more cable where a cable ends in it, up a tree or a wall
   std::uint32_t lead_size = 0;
   bool own_output = false;
 };
@@ -38,7 +38,7 @@ struct PlanLamp {
 struct UnitType {
   double rating_va = 0;  // what may be drawn of it, headroom taken off
   std::uint32_t outputs = 1;
-  double limit_a = 25;   // of each output as built
+  double limit_a = 25;         // of each output as built
   std::vector<double> taps_v;  // ascending
   double r_own_ohm = 0;
   double r_shared_ohm = 0;
@@ -77,22 +77,22 @@ class JointCosts {
 
 // Worst cases: mains and copper as factors.
 struct Extremes {
-  double low_mains = 0.95;     // all lamps on, mains low, copper hot, runs long: least volts, weakest short
+  double low_mains = 0.95;  // all lamps on, mains low, copper hot, runs long: least volts, weakest short
   double low_copper = 1.13;
-  double high_mains = 1.05;    // one lamp on, mains high: most volts
+  double high_mains = 1.05;  // one lamp on, mains high: most volts
 };
 
 // Cables that stay as they are, as a tree. Its first end hangs from whatever the plan feeds it with, or is an output.
 struct KeptCable {
-  std::uint32_t from = none;  // kept cable whose end it begins at; none: begins at the tree's own beginning
+  std::uint32_t from = none;         // kept cable whose end it begins at; none: begins at the tree's own beginning
   std::vector<std::uint32_t> edges;  // of the ground graph, from its beginning to its end
-  std::uint32_t type = 0;     // of the list of cables
-  double cut_m = 0;           // one way, slack included
-  std::uint32_t lamp = none;  // it ends in that lamp
+  std::uint32_t type = 0;            // of the list of cables
+  double cut_m = 0;                  // one way, slack included
+  std::uint32_t lamp = none;         // it ends in that lamp
 };
 struct KeptTree {
-  std::uint32_t node = 0;   // where it begins
-  std::uint32_t place = none;  // begins at an output there; none: is fed by a cable to `node`
+  std::uint32_t node = 0;         // where it begins
+  std::uint32_t place = none;     // begins at an output there; none: is fed by a cable to `node`
   std::vector<KeptCable> cables;  // each after the one it begins at
 };
 
@@ -107,13 +107,13 @@ struct PlanProblem {
   Extremes extremes;
   std::vector<KeptTree> kept;
 
-  double output_share = 0.8;       // of a device's amperes that may be drawn
+  double output_share = 0.8;  // of a device's amperes that may be drawn
   double slack_luminaire_m = 0.6;
   double slack_splice_m = 0.3;
   double slack_output_m = 1.0;
-  double cable_end_cost = 0;       // tag at an output or a joint
-  double joint_away_cost = 0;      // preference: what a joint away from every fixture counts more
-  double safety_v = 0.02;          // kept from every window against what the search leaves out
+  double cable_end_cost = 0;                          // tag at an output or a joint
+  double joint_away_cost = 0;                         // preference: what a joint away from every fixture counts more
+  double safety_v = 0.02;                             // kept from every window against what the search leaves out
   std::uint32_t most_wires = JointCosts::most_wires;  // per conductor in one joint
   bool splice_every_lead = false;
   std::uint32_t most_cable_types = 0;  // 0: no cap
@@ -147,7 +147,7 @@ struct PlanUnit {
 struct PlanAnswer {
   std::vector<PlanUnit> units;
   std::vector<PlanOutput> outputs;
-  std::vector<PlanCable> cables;       // each after the one it begins at
+  std::vector<PlanCable> cables;        // each after the one it begins at
   std::vector<std::uint32_t> left_out;  // lamps for which no sound way was found
   double cost = 0;
   double trench_m = 0;

@@ -15,7 +15,7 @@ namespace {
 
 using Lamps = std::vector<std::uint32_t>;
 
-constexpr std::size_t most_torn_out = 12;
+constexpr std::size_t most_torn_out = 20;
 
 // Each lamp's neighbours, nearest first.
 std::vector<Lamps> neighbours_of(const PlanProblem& problem) {
@@ -56,8 +56,7 @@ Lamps from_near_to_far(const PlanProblem& problem) {
 }  // namespace
 
 struct Planner::State {
-  State(PlanProblem given, std::uint64_t seed)
-      : problem(std::move(given)), dice(seed), near(neighbours_of(problem)) {}
+  State(PlanProblem given, std::uint64_t seed) : problem(std::move(given)), dice(seed), near(neighbours_of(problem)) {}
 
   PlanProblem problem;
   Dice dice;
@@ -70,16 +69,18 @@ struct Planner::State {
   std::uint64_t steps = 0;
   std::uint64_t round_first = 0;  // steps at which the present round began
   std::uint64_t round_steps = 0;
+  std::uint64_t rounds = 0;
+  std::vector<std::vector<bool>> choices;  // of open places
 
-  [[nodiscard]] std::uint64_t first_round() const { return 200 + 10 * problem.lamps.size(); }
+  [[nodiscard]] std::uint64_t short_round() const { return 30 + problem.lamps.size(); }
+  [[nodiscard]] std::uint64_t long_round() const { return 200 + 5 * problem.lamps.size(); }
 
-  Wiring construct(Search& with) {
+  Wiring construct(Search& with, Lamps order) {
     Wiring wiring = with.empty();
     lay_kept(problem, wiring.layout);
     for (std::uint32_t o = 0; o < wiring.layout.outputs.size(); ++o) with.mark_stale(o);
     with.settle(wiring);
     feed_kept(problem, with, wiring);
-    Lamps order = from_near_to_far(problem);
     std::erase_if(order, [&](std::uint32_t lamp) { return wiring.layout.spot_of_lamp[lamp] != none; });
     with.join_all(wiring, order, nullptr);
     return wiring;
@@ -88,12 +89,13 @@ struct Planner::State {
   void begin() {
     allowed.assign(problem.cables.size(), true);
     search = std::make_unique<Search>(problem, allowed);
-    current = construct(*search);
+    current = construct(*search, from_near_to_far(problem));
     if (problem.most_cable_types > 0 && problem.most_cable_types < problem.cables.size()) choose_cable_types();
     best = current;
     refusals = search->refusals();
     first_cost = best->cost();
-    round_steps = first_round();
+    round_steps = short_round();
+    list_choices();
   }
 
   // Every choice of so many types, each wired once: the cheapest stays.
@@ -115,7 +117,7 @@ struct Planner::State {
       }
       if (types != problem.most_cable_types || !holds_kept) continue;
       auto trial = std::make_unique<Search>(problem, mask);
-      Wiring wiring = construct(*trial);
+      Wiring wiring = construct(*trial, from_near_to_far(problem));
       if (cheapest && wiring.cost() >= cheapest->cost()) continue;
       cheapest = std::move(wiring);
       allowed = mask;
@@ -153,7 +155,7 @@ struct Planner::State {
     return out;
   }
 
-  void order(Lamps& lamps, const Wiring& wiring) {
+  void order(Lamps& lamps) {
     for (std::size_t i = lamps.size(); i > 1; --i) std::swap(lamps[i - 1], lamps[dice.below(i)]);
     const auto by = [&](auto key) {
       std::stable_sort(lamps.begin(), lamps.end(), [&](std::uint32_t p, std::uint32_t q) { return key(p) < key(q); });
@@ -166,7 +168,6 @@ struct Planner::State {
       }
       return least_m;
     };
-    (void)wiring;
     switch (dice.below(4)) {
       case 0:
         by(distance_m);
@@ -184,7 +185,82 @@ struct Planner::State {
     return spot == none || !wiring.layout.spots[spot].closed;
   }
 
+  // Which places to try with transformers: every choice where there are few, some where there are many.
+  void list_choices() {
+    constexpr std::size_t few = 3;
+    const std::size_t count = problem.places.size();
+    if (count > few) {
+      choices.emplace_back(count, true);
+      for (std::size_t p = 0; p < std::min<std::size_t>(count, 6); ++p) {
+        choices.emplace_back(count, false);
+        choices.back()[p] = true;
+      }
+      return;
+    }
+    for (std::size_t mask = 1; mask < (std::size_t{1} << count); ++mask) {
+      choices.emplace_back(count, false);
+      for (std::size_t p = 0; p < count; ++p) choices.back()[p] = ((mask >> p) & 1U) != 0;
+    }
+  }
+
+  [[nodiscard]] std::vector<bool> everywhere() const { return std::vector<bool>(problem.places.size(), true); }
+  [[nodiscard]] std::vector<double> nothing_spent() const { return std::vector<double>(problem.places.size(), 0); }
+
+  // At each open place a transformer for its share of the lamps counts as spent.
+  [[nodiscard]] std::vector<double> spent_at(const std::vector<bool>& open) const {
+    double lamp_va = 0;
+    for (const PlanLamp& lamp : problem.lamps) lamp_va += lamp.load.power_va;
+    const double share_va =
+        1.15 * lamp_va / static_cast<double>(std::max<std::ptrdiff_t>(1, std::count(open.begin(), open.end(), true)));
+    std::vector<double> spent = nothing_spent();
+    for (std::size_t p = 0; p < open.size(); ++p) {
+      if (!open[p]) continue;
+      for (const std::uint32_t type : problem.places[p].types) {
+        spent[p] = problem.units[type].cost + problem.places[p].unit_cost;
+        if (problem.units[type].rating_va >= share_va) break;
+      }
+    }
+    return spent;
+  }
+
+  void begin_anew(const std::vector<bool>& open) {
+    search->open_places(open, spent_at(open));
+    Lamps lamps = from_near_to_far(problem);
+    if (rounds > choices.size()) order(lamps);
+    Wiring anew = construct(*search, std::move(lamps));
+    if (anew.left_out.empty() || !best->left_out.empty()) current = std::move(anew);
+    take_if_better();
+  }
+
+  // First a short round for each choice of places; then long ones that grow, every other one begun anew where a garden
+  // is small enough for that, the others from the best.
+  void next_round() {
+    constexpr std::size_t most_lamps_anew = 400;
+    round_first = steps;
+    ++rounds;
+    current = best;
+    if (rounds <= choices.size() && problem.lamps.size() <= most_lamps_anew) {
+      begin_anew(choices[rounds - 1]);
+      return;
+    }
+    const bool anew = rounds % 2 == 0 && problem.lamps.size() <= most_lamps_anew;
+    round_steps = rounds <= choices.size() + 2 ? long_round() : anew ? round_steps : round_steps + round_steps / 2;
+    search->open_places(everywhere(), nothing_spent());
+    if (!anew) return;
+    std::vector<bool> open(problem.places.size(), true);
+    for (std::size_t p = 0; p < open.size(); ++p) open[p] = dice.below(2) == 0;
+    if (std::find(open.begin(), open.end(), true) == open.end()) open[dice.below(open.size())] = true;
+    begin_anew(open);
+  }
+
+  void take_if_better() {
+    if (current->cost() >= best->cost() - 1e-6) return;
+    best = current;
+    refusals = search->refusals();
+  }
+
   void step() {
+    if (steps == round_first + round_steps / 2) search->open_places(everywhere(), nothing_spent());
     Wiring next = *current;
     constexpr double only_ways = 0.1;
     if (dice.unit() < only_ways) {
@@ -193,7 +269,7 @@ struct Planner::State {
     } else {
       Lamps lamps = torn_out(next);
       std::erase_if(lamps, [&](std::uint32_t lamp) { return !movable(next, lamp); });
-      order(lamps, next);
+      order(lamps);
       for (const std::uint32_t lamp : lamps) {
         const std::uint32_t spot = next.layout.spot_of_lamp[lamp];
         if (spot == none) continue;
@@ -218,10 +294,10 @@ struct Planner::State {
     }
   }
 
-  // Falls within a round from about the price of a joint to next to nothing.
+  // Falls within a round from the price of a few joints to next to nothing.
   [[nodiscard]] double temperature() const {
     const double share = static_cast<double>(steps - round_first) / static_cast<double>(round_steps);
-    const double hot = 0.8 * problem.joints.of(3, 0, 0).cost + 1e-9;
+    const double hot = 3 * problem.joints.of(3, 0, 0).cost + 1e-9;
     return hot * std::pow(0.01, std::min(1.0, share));
   }
 };
@@ -237,10 +313,7 @@ void Planner::improve(const std::function<bool()>& go_on, std::uint64_t most_ste
   if (!state.best) state.begin();
   while (state.steps < most_steps && (!go_on || go_on())) {
     if (state.steps - state.round_first >= state.round_steps) {
-      // The next round is twice as long and starts from the best.
-      state.round_first = state.steps;
-      state.round_steps *= 2;
-      state.current = state.best;
+      state.next_round();
     }
     state.step();
     ++state.steps;
@@ -279,7 +352,6 @@ PlanAnswer Planner::answer(double more_safety_v) const {
   for (std::uint32_t o = 0; o < wiring.layout.outputs.size(); ++o) search.mark_stale(o);
   if (!search.settle(wiring)) wiring = *state.best, wiring.layout.rebind(safer);
   search.lower_taps(wiring);
-  search.settle_units(wiring);
   return answer_of(safer, wiring);
 }
 
@@ -293,8 +365,8 @@ std::vector<Refusal> Planner::refusals() const {
   for (const Search::Refusal& refusal : state.refusals) {
     Refused why = Refused::no_way;
     if (refusal.reached) {
-      constexpr Refused words[] = {Refused::current,   Refused::joint_place, Refused::joint_wires, Refused::tap,
-                                   Refused::current,   Refused::low_volts,   Refused::far_short};
+      constexpr Refused words[] = {Refused::current, Refused::joint_place, Refused::joint_wires, Refused::tap,
+                                   Refused::current, Refused::low_volts,   Refused::far_short};
       why = words[static_cast<std::size_t>(refusal.hindrance)];
     }
     all.push_back({refusal.lamp, why, refusal.room_v});

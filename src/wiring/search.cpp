@@ -27,7 +27,8 @@ Search::Search(const PlanProblem& problem, std::vector<bool> allowed_cables)
       copper_(problem, std::move(allowed_cables)),
       joinings_(problem, middle_cost_per_m(problem)),
       where_(problem.ground.nodes.size()),
-      relay_ways_(problem.ground) {}
+      relay_ways_(problem.ground),
+      spent_(problem.places.size(), 0) {}
 
 Wiring Search::empty() {
   Wiring wiring(problem_);
@@ -45,7 +46,8 @@ Feed Search::feed_of(const Wiring& wiring, std::uint32_t output) const {
   const UnitType& unit = problem_.units[type];
   // Outputs of 25 A and less are built alike in all sizes; a small unit's limit is looked at when units are chosen.
   double limit_a = unit.limit_a;
-  for (const std::uint32_t other : problem_.places[record.place].types) limit_a = std::max(limit_a, problem_.units[other].limit_a);
+  for (const std::uint32_t other : problem_.places[record.place].types)
+    limit_a = std::max(limit_a, problem_.units[other].limit_a);
   return {unit.r_own_ohm, unit.r_shared_ohm, record.siblings_a, limit_a, &unit.taps_v};
 }
 
@@ -54,16 +56,19 @@ void Search::mark_stale(std::uint32_t output) {
   stale_[output] = true;
 }
 
-bool Search::choose_units_at(Wiring& wiring, std::uint32_t place) {
+bool Search::choose_units_at(Wiring& wiring, std::uint32_t place, double least_cost) {
   const std::vector<std::uint32_t> outputs = outputs_at(wiring.layout, place);
-  wiring.units[place] = choose_units(problem_, problem_.places[place], wiring.layout, outputs);
+  wiring.units[place] = choose_units(problem_, problem_.places[place], wiring.layout, outputs, least_cost);
   return outputs.empty() || wiring.units[place].type != none;
 }
 
 bool Search::settle(Wiring& wiring) {
   Layout& layout = wiring.layout;
   stale_.resize(layout.outputs.size(), false);
-  for (int round = 0; round < 4; ++round) {
+  // A smaller transformer drops more volts, so that its lamps draw more: what turned out too small once is not tried
+  // again.
+  std::vector<double> least_cost(problem_.places.size(), 0);
+  for (int round = 0; round < 6; ++round) {
     std::vector<bool> touched(problem_.places.size(), false);
     bool any = false;
     for (std::uint32_t o = 0; o < layout.outputs.size(); ++o) {
@@ -72,7 +77,7 @@ bool Search::settle(Wiring& wiring) {
       any = true;
       touched[layout.outputs[o].place] = true;
       if (!layout.outputs[o].alive) continue;
-      if (copper_.size(layout, o, feed_of(wiring, o)) != Hindrance::nothing) return false;
+      if (copper_.size(layout, o, feed_of(wiring, o)) != Hindrance::nothing) return fail();
     }
     if (!any) return true;
     for (std::uint32_t p = 0; p < problem_.places.size(); ++p) {
@@ -80,22 +85,37 @@ bool Search::settle(Wiring& wiring) {
       const UnitChoice before = wiring.units[p];
       std::vector<std::pair<std::uint32_t, double>> siblings;
       for (const std::uint32_t o : outputs_at(layout, p)) siblings.emplace_back(o, layout.outputs[o].siblings_a);
-      if (!choose_units_at(wiring, p)) return false;
+      if (!choose_units_at(wiring, p, least_cost[p])) return fail();
       const UnitChoice& after = wiring.units[p];
-      const bool other_units = before.type != after.type || before.last_type != after.last_type || before.count != after.count;
+      if (round > 0 && after.cost > before.cost) least_cost[p] = after.cost;
+      const bool other_units =
+          before.type != after.type || before.last_type != after.last_type || before.count != after.count;
       constexpr double noticeable_a = 0.3;
       for (const auto& [o, was_a] : siblings) {
         if (other_units || std::abs(layout.outputs[o].siblings_a - was_a) > noticeable_a) mark_stale(o);
       }
     }
   }
-  // Still going to and fro: as they are now they must do.
-  for (std::uint32_t o = 0; o < layout.outputs.size(); ++o) {
-    if (!stale_[o]) continue;
-    stale_[o] = false;
-    if (layout.outputs[o].alive && copper_.size(layout, o, feed_of(wiring, o)) != Hindrance::nothing) return false;
-  }
-  return true;
+  return fail();
+}
+
+bool Search::fail() {
+  stale_.assign(stale_.size(), false);
+  return false;
+}
+
+void Search::save(const Wiring& wiring, SizedState& saved) {
+  saved.outputs.assign(wiring.layout.outputs.begin(), wiring.layout.outputs.end());
+  saved.types.clear();
+  for (const Lay& lay : wiring.layout.lays) saved.types.push_back(lay.type);
+  saved.units = wiring.units;
+}
+
+void Search::restore(Wiring& wiring, const SizedState& saved) {
+  Layout& layout = wiring.layout;
+  for (std::size_t o = 0; o < saved.outputs.size(); ++o) static_cast<Sized&>(layout.outputs[o]) = saved.outputs[o];
+  for (std::size_t c = 0; c < saved.types.size(); ++c) layout.lays[c].type = saved.types[c];
+  wiring.units = saved.units;
 }
 
 std::uint32_t Search::apply(Layout& layout, std::uint32_t lamp, const Joining& joining) {
@@ -152,8 +172,8 @@ Search::Trial Search::attempt(Wiring& wiring, std::uint32_t lamp, const Joining&
     if (units.type == none) {
       trial.hindrance = Hindrance::current;
     } else {
-      trial.cost = layout.trench_cost - trench_before + layout.outputs[output].cost - cost_before + units.cost -
-                   wiring.units[place].cost;
+      trial.cost = layout.trench_cost - trench_before + layout.outputs[output].cost - cost_before +
+                   std::max(units.cost, spent_[place]) - std::max(wiring.units[place].cost, spent_[place]);
     }
   }
   for (const auto& [cable, type] : saved_types_) layout.lays[cable].type = type;
@@ -173,9 +193,9 @@ bool Search::join(Wiring& wiring, std::uint32_t lamp, Dice* dice) {
 }
 
 bool Search::join_within(Wiring& wiring, std::uint32_t lamp, Dice* dice, bool far) {
-  constexpr std::size_t looked_at = 5;   // sound ways that are compared
+  constexpr std::size_t looked_at = 5;  // sound ways that are compared
   constexpr std::size_t most_tried = 16;
-  constexpr double passed_over = 0.02;   // Christiaens and Vanden Berghe (2020) call it a blink
+  constexpr double passed_over = 0.02;  // Christiaens and Vanden Berghe (2020) call it a blink
   const PlanLamp& item = problem_.lamps[lamp];
   // Copied: an attempt lays and takes up, which the ways themselves outlast.
   const std::vector<Joining> found = joinings_.find(item.node, item.own_output, far, wiring.layout, where_);
@@ -211,13 +231,14 @@ bool Search::join_within(Wiring& wiring, std::uint32_t lamp, Dice* dice, bool fa
   }
   Layout& layout = wiring.layout;
   const WayPtr way_before = best->kind == JoinKind::detour ? layout.lays[best->target].way : nullptr;
+  save(wiring, saved_);
   const std::uint32_t output = apply(layout, lamp, *best);
   mark_stale(output);
   if (!settle(wiring)) {
     layout.take_out(lamp);
     if (way_before) layout.reroute(best->target, way_before);
-    mark_stale(output);
-    settle(wiring);
+    restore(wiring, saved_);
+    stale_.assign(stale_.size(), false);
     refusal_ = {lamp, Hindrance::current, true, 0};
     return false;
   }
@@ -225,9 +246,8 @@ bool Search::join_within(Wiring& wiring, std::uint32_t lamp, Dice* dice, bool fa
   where_.add_spot(layout, spot);
   where_.add_cable(layout, layout.spots[spot].in);
   if (best->kind == JoinKind::split || best->kind == JoinKind::detour) {
-    const std::uint32_t parent = best->kind == JoinKind::detour || best->way->edges.empty()
-                                     ? spot
-                                     : layout.lays[layout.spots[spot].in].from;
+    const std::uint32_t parent =
+        best->kind == JoinKind::detour || best->way->edges.empty() ? spot : layout.lays[layout.spots[spot].in].from;
     where_.add_spot(layout, parent);
     where_.add_cable(layout, layout.spots[parent].in);
     for (std::uint32_t c = layout.spots[parent].first_out; c != none; c = layout.lays[c].next) {
@@ -270,10 +290,6 @@ void Search::lay_anew(Wiring& wiring, Dice& dice, std::size_t count) {
   }
 }
 
-void Search::settle_units(Wiring& wiring) {
-  for (std::uint32_t p = 0; p < problem_.places.size(); ++p) choose_units_at(wiring, p);
-}
-
 std::uint32_t Search::feed_joint(Wiring& wiring, std::uint32_t node) {
   Layout& layout = wiring.layout;
   relay_ways_.start(node, layout, middle_cost_per_m(problem_));
@@ -292,8 +308,14 @@ std::uint32_t Search::feed_joint(Wiring& wiring, std::uint32_t node) {
 }
 
 void Search::lower_taps(Wiring& wiring) {
-  for (std::uint32_t o = 0; o < wiring.layout.outputs.size(); ++o) {
-    if (wiring.layout.outputs[o].alive) copper_.lower_tap(wiring.layout, o, feed_of(wiring, o));
+  // Lower taps mean more amperes: never so many that a larger transformer is called for.
+  for (std::uint32_t p = 0; p < problem_.places.size(); ++p) {
+    for (const std::uint32_t o : outputs_at(wiring.layout, p)) {
+      save(wiring, saved_);
+      copper_.lower_tap(wiring.layout, o, feed_of(wiring, o));
+      const double before = wiring.units[p].cost;
+      if (!choose_units_at(wiring, p, before) || wiring.units[p].cost > before) restore(wiring, saved_);
+    }
   }
 }
 

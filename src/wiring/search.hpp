@@ -33,6 +33,12 @@ class Search {
   Search(const PlanProblem& problem, std::vector<bool> allowed_cables);
 
   [[nodiscard]] Wiring empty();
+  // From now on only these places get new outputs, and of what is hung there so much counts as spent already: else no
+  // second place would ever be begun for the first lamp near it.
+  void open_places(std::vector<bool> open, std::vector<double> spent) {
+    joinings_.open_places(std::move(open));
+    spent_ = std::move(spent);
+  }
   // Joins every lamp that is not placed, in this order; what finds no sound way is left out. `dice`: now and then the
   // best way is passed over.
   void join_all(Wiring& wiring, const std::vector<std::uint32_t>& lamps, Dice* dice);
@@ -42,8 +48,6 @@ class Search {
   void lay_anew(Wiring& wiring, Dice& dice, std::size_t count);
   // Taps as low as the copper allows.
   void lower_taps(Wiring& wiring);
-  // Transformers anew, for outputs as they are.
-  void settle_units(Wiring& wiring);
   void mark_stale(std::uint32_t output);
   // A joint at `node`, fed from the place that is nearest on an output of its own; none where there is no way.
   std::uint32_t feed_joint(Wiring& wiring, std::uint32_t node);
@@ -64,11 +68,20 @@ class Search {
     double room_v = 0;
   };
   [[nodiscard]] Feed feed_of(const Wiring& wiring, std::uint32_t output) const;
+  // Everything that sizing writes, for when a join turns out not to hold.
+  struct SizedState {
+    std::vector<Sized> outputs;
+    std::vector<std::uint32_t> types;  // by lay
+    std::vector<UnitChoice> units;
+  };
+  static void save(const Wiring& wiring, SizedState& saved);
+  static void restore(Wiring& wiring, const SizedState& saved);
   Trial attempt(Wiring& wiring, std::uint32_t lamp, const Joining& joining);
   std::uint32_t apply(Layout& layout, std::uint32_t lamp, const Joining& joining);
   bool join(Wiring& wiring, std::uint32_t lamp, Dice* dice);
   bool join_within(Wiring& wiring, std::uint32_t lamp, Dice* dice, bool far);
-  bool choose_units_at(Wiring& wiring, std::uint32_t place);
+  bool fail();  // forgets what is stale
+  bool choose_units_at(Wiring& wiring, std::uint32_t place, double least_cost);
 
   const PlanProblem& problem_;
   Copper copper_;
@@ -77,8 +90,10 @@ class Search {
   Ways relay_ways_;
   std::vector<Refusal> refusals_;
   Refusal refusal_;
-  std::vector<bool> stale_;  // by output: has to be sized
+  std::vector<bool> stale_;    // by output: has to be sized
+  std::vector<double> spent_;  // by place
   std::vector<std::pair<std::uint32_t, std::uint32_t>> saved_types_;
+  SizedState saved_;
 };
 
 }  // namespace duskwire::wiring

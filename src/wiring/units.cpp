@@ -28,9 +28,10 @@ bool carries(const PlanProblem& problem, const UnitType& unit, const Demand& dem
          unit.limit_a * problem.output_share >= demand.most_a;
 }
 
-std::uint32_t cheapest(const PlanProblem& problem, const Place& place, const Demand& demand) {
+std::uint32_t cheapest(const PlanProblem& problem, const Place& place, const Demand& demand, double least_cost = 0) {
   for (const std::uint32_t type : place.types) {
-    if (carries(problem, problem.units[type], demand)) return type;
+    if (problem.units[type].cost + place.unit_cost >= least_cost && carries(problem, problem.units[type], demand))
+      return type;
   }
   return none;
 }
@@ -65,13 +66,13 @@ std::vector<std::uint32_t> outputs_at(const Layout& layout, std::uint32_t place)
 }
 
 UnitChoice choose_units(const PlanProblem& problem, const Place& place, Layout& layout,
-                        const std::vector<std::uint32_t>& outputs) {
+                        const std::vector<std::uint32_t>& outputs, double least_cost) {
   UnitChoice choice;
   if (outputs.empty() && !place.kept) {
     choice.type = choice.last_type = place.types.empty() ? none : place.types.front();
     return choice;
   }
-  const std::uint32_t one = cheapest(problem, place, demand_of(layout, outputs, 0, outputs.size()));
+  const std::uint32_t one = cheapest(problem, place, demand_of(layout, outputs, 0, outputs.size()), least_cost);
   if (one != none) {
     deal(layout, outputs, 0, outputs.size(), 0);
     return {one, one, 1, problem.units[one].cost + place.unit_cost};
@@ -89,7 +90,8 @@ UnitChoice choose_units(const PlanProblem& problem, const Place& place, Layout& 
       break;
     }
     std::size_t last = first;
-    while (last < outputs.size() && carries(problem, problem.units[large], demand_of(layout, outputs, first, last + 1))) ++last;
+    while (last < outputs.size() && carries(problem, problem.units[large], demand_of(layout, outputs, first, last + 1)))
+      ++last;
     if (last == first) return {};
     deal(layout, outputs, first, last, choice.count++);
     choice.type = choice.last_type = large;

@@ -21,6 +21,7 @@ class Ways {
   // The next nearest node, or none where all that can be reached has been.
   std::uint32_t next();
   [[nodiscard]] double cost(std::uint32_t node) const { return stamp_[node] == now_ ? cost_[node] : HUGE_VAL_; }
+  [[nodiscard]] bool reached(std::uint32_t node) const { return settled_[node] == now_; }
   // From `node` back to where the search started.
   [[nodiscard]] WayPtr way_from(std::uint32_t node) const;
   // From where it started to `node`.
