@@ -109,7 +109,7 @@ void add_route(CLI::App& app, RouteRequest& request) {
   number_option(app, "--seconds", request.limit_s, "S", most_seconds,
                 "search for so long; 2 where left out, unless --steps is given");
   number_option(app, "--steps", asked.most_steps, "N", formats::most_whole,
-                "search so many steps: the same answer on every computer");
+                "search so many steps, however long: the same answer each time");
   number_option(app, "--seed", asked.seed, "N", formats::most_whole, "another number searches another way");
   ids_option(app, "--keep-cable", asked.pins.kept_cables, "ID", "this cable stays as it is; may come several times");
   ids_option(app, "--no-trench", asked.pins.forbidden_trenches, "CABLE", "nothing is dug along the way of this cable");
