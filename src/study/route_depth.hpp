@@ -10,12 +10,11 @@ namespace duskwire::study {
 
 class RouteDepths {
  public:
-  RouteDepths(const job::Job& job, const Ruleset& ruleset) : job_(job), ruleset_(ruleset) {}
+  explicit RouteDepths(const Ruleset& ruleset) : ruleset_(ruleset) {}
   // By the plan given, whose areas are those of the job. In its sleeve a cable has the sleeve's depth.
   [[nodiscard]] double cover_for(const job::Cable& cable, const job::Plan& plan) const;
 
  private:
-  const job::Job& job_;
   const Ruleset& ruleset_;
 };
 

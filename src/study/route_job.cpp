@@ -30,7 +30,7 @@ class JobBuilder {
  public:
   JobBuilder(const job::Job& job, const Ruleset& ruleset, const RouteGoods& goods, const RouteProblem& asked,
              const PlanAnswer& answer)
-      : before_(job), goods_(goods), asked_(asked), answer_(answer), depths_(job, ruleset), ids_(job) {}
+      : before_(job), goods_(goods), asked_(asked), answer_(answer), depths_(ruleset), ids_(job) {}
 
   RoutedJob run() {
     out_.job = before_;

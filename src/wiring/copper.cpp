@@ -278,14 +278,12 @@ void Copper::thin_again(double emf_v, const Feed& feed, double device_a) {
   find_worst();
 }
 
-Hindrance Copper::price_joints(const Layout& layout, const Output& record) {
+Hindrance Copper::price_joints(const Layout& layout) {
   joints_cost_ = 0;
-  (void)record;
   for (const Piece& piece : pieces_) {
     const Spot& spot = layout.spots[piece.spot];
     const std::uint32_t wires = layout.wires_at(spot);
-    if (wires == 0) continue;
-    if (wires < 2) continue;  // a kept cable to a joint where nothing is joined any more
+    if (wires < 2) continue;  // a lamp's end, or a kept cable to a joint where nothing is joined any more
     std::uint32_t thin = problem_.cables[piece.type].size;
     std::uint32_t thick = thin;
     const auto meet = [&](std::uint32_t size) {
@@ -352,7 +350,7 @@ Hindrance Copper::size(Layout& layout, std::uint32_t output, const Feed& feed) {
     layout.lays[piece.lay].type = piece.type;
     cable_cost += piece.cut_m * problem_.cables[piece.type].cost_per_m;
   }
-  hindrance = price_joints(layout, record);
+  hindrance = price_joints(layout);
   if (hindrance != Hindrance::nothing) return hindrance;
   record.cost = cable_cost + ends_cost_ + joints_cost_;
   record.current_a = output_a_;

@@ -66,7 +66,7 @@ class Copper {
   };
 
   Hindrance gather(const Layout& layout, std::uint32_t output);
-  Hindrance price_joints(const Layout& layout, const Output& record);
+  Hindrance price_joints(const Layout& layout);
   [[nodiscard]] double contact_of(const Layout& layout, const Spot& spot) const;
   void set_type(Piece& piece, std::uint32_t type);
   void settle(double emf_v, const Feed& feed);
@@ -94,7 +94,6 @@ class Copper {
   double joints_cost_ = 0;
   double ends_cost_ = 0;
   double output_a_ = 0;
-  double source_ohm_ = 0;
   double least_room_v_ = 0;
   std::uint32_t worst_lamp_ = none;
   std::uint32_t worst_piece_ = none;
