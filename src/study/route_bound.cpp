@@ -51,7 +51,9 @@ double route_bound(const RouteProblem& asked) {
   std::sort(terminals.begin(), terminals.end());
   terminals.erase(std::unique(terminals.begin(), terminals.end()), terminals.end());
   const Neighbours neighbours(graph);
-  const Effort effort{1, 200'000, {}};
+  // The bound holds however early it is ended.
+  constexpr std::uint64_t most_steps = 20'000;
+  const Effort effort{1, most_steps, {}};
   Budget budget(effort);
   return steiner_bound(graph, neighbours, terminals, budget) + least_units_cost(problem);
 }

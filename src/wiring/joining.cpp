@@ -101,9 +101,10 @@ void Joinings::add_detours(std::uint32_t node, const Layout& layout) {
   }
 }
 
-const std::vector<Joining>& Joinings::find(std::uint32_t node, bool own, bool far, const Layout& layout,
+const std::vector<Joining>& Joinings::find(std::uint32_t node, bool own, std::size_t places, const Layout& layout,
                                            const WhoIsWhere& where) {
-  far = far || own;
+  if (own) places = problem_.places.size();
+  places = std::min(places, problem_.places.size());
   std::size_t places_met = 0;
   found_.clear();
   near_cables_.clear();
@@ -111,7 +112,7 @@ const std::vector<Joining>& Joinings::find(std::uint32_t node, bool own, bool fa
   double reach = std::numeric_limits<double>::infinity();
   for (std::uint32_t at = ways_.next(); at != none; at = ways_.next()) {
     const double cost = ways_.cost(at);
-    if (cost > reach && (!far || places_met == problem_.places.size())) break;
+    if (cost > reach && places_met >= places) break;
     for (const std::uint32_t place : places_at_[at]) {
       offer_place(layout, place, at, cost, own);
       ++places_met;

@@ -185,20 +185,21 @@ Search::Trial Search::attempt(Wiring& wiring, std::uint32_t lamp, const Joining&
 
 bool Search::join(Wiring& wiring, std::uint32_t lamp, Dice* dice) {
   constexpr double looked_far = 0.1;  // of all joins: as far as the transformers, where nearer ways would do
+  constexpr std::size_t some_places = 3;
   const bool far_first = dice && dice->unit() < looked_far;
-  if (join_within(wiring, lamp, dice, far_first)) return true;
-  if (!far_first && join_within(wiring, lamp, nullptr, true)) return true;
+  if (join_within(wiring, lamp, dice, far_first ? some_places : 0)) return true;
+  if (join_within(wiring, lamp, nullptr, problem_.places.size())) return true;
   refusals_.push_back(refusal_);
   return false;
 }
 
-bool Search::join_within(Wiring& wiring, std::uint32_t lamp, Dice* dice, bool far) {
+bool Search::join_within(Wiring& wiring, std::uint32_t lamp, Dice* dice, std::size_t places) {
   constexpr std::size_t looked_at = 5;  // sound ways that are compared
   constexpr std::size_t most_tried = 16;
   constexpr double passed_over = 0.02;  // Christiaens and Vanden Berghe (2020) call it a blink
   const PlanLamp& item = problem_.lamps[lamp];
   // Copied: an attempt lays and takes up, which the ways themselves outlast.
-  const std::vector<Joining> found = joinings_.find(item.node, item.own_output, far, wiring.layout, where_);
+  const std::vector<Joining> found = joinings_.find(item.node, item.own_output, places, wiring.layout, where_);
   const Joining* best = nullptr;
   double best_cost = HUGE_VAL;
   std::size_t sound = 0;

@@ -79,7 +79,7 @@ class Search {
   Trial attempt(Wiring& wiring, std::uint32_t lamp, const Joining& joining);
   std::uint32_t apply(Layout& layout, std::uint32_t lamp, const Joining& joining);
   bool join(Wiring& wiring, std::uint32_t lamp, Dice* dice);
-  bool join_within(Wiring& wiring, std::uint32_t lamp, Dice* dice, bool far);
+  bool join_within(Wiring& wiring, std::uint32_t lamp, Dice* dice, std::size_t places);
   bool fail();  // forgets what is stale
   bool choose_units_at(Wiring& wiring, std::uint32_t place, double least_cost);
 

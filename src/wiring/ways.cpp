@@ -22,7 +22,10 @@ Ways::Ways(const GroundGraph& ground)
       cost_(ground.nodes.size(), 0),
       by_edge_(ground.nodes.size(), none),
       stamp_(ground.nodes.size(), 0),
-      settled_(ground.nodes.size(), 0) {}
+      settled_(ground.nodes.size(), 0) {
+  prices_.reserve(ground.edges.size());
+  for (const GroundEdge& edge : ground.edges) prices_.push_back({edge.length_m, edge.dig_cost});
+}
 
 void Ways::start(std::uint32_t node, const Layout& layout, double per_m) {
   ++now_;
@@ -44,8 +47,8 @@ std::uint32_t Ways::next() {
     settled_[node] = now_;
     for (const Neighbours::Link& link : neighbours_.of(node)) {
       if (settled_[link.node] == now_) continue;
-      const GroundEdge& edge = ground_.edges[link.edge];
-      const double further = cost + per_m_ * edge.length_m + (layout_->laid[link.edge] > 0 ? 0.0 : edge.dig_cost);
+      const Price& price = prices_[link.edge];
+      const double further = cost + per_m_ * price.length_m + (layout_->laid[link.edge] > 0 ? 0.0 : price.dig_cost);
       if (stamp_[link.node] == now_ && further >= cost_[link.node]) continue;
       cost_[link.node] = further;
       by_edge_[link.node] = link.edge;

@@ -31,8 +31,14 @@ class Ways {
   static constexpr double HUGE_VAL_ = std::numeric_limits<double>::infinity();
   using Entry = std::pair<double, std::uint32_t>;
 
+  struct Price {
+    double length_m = 0;
+    double dig_cost = 0;
+  };
+
   const GroundGraph& ground_;
   Neighbours neighbours_;
+  std::vector<Price> prices_;  // by edge: side by side, since this loop is the hottest of the room
   std::vector<double> cost_;
   std::vector<std::uint32_t> by_edge_, stamp_, settled_;
   std::vector<Entry> queue_;
