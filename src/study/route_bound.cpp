@@ -51,9 +51,10 @@ double route_bound(const RouteProblem& asked) {
   std::sort(terminals.begin(), terminals.end());
   terminals.erase(std::unique(terminals.begin(), terminals.end()), terminals.end());
   const Neighbours neighbours(graph);
-  // The bound holds however early it is ended.
-  constexpr std::uint64_t most_steps = 20'000;
-  const Effort effort{1, most_steps, {}};
+  // The bound holds however early it is ended: a large site would take many seconds for the last per cent.
+  constexpr int most_rounds = 3000;
+  int rounds = 0;
+  const Effort effort{1, 0, [&rounds] { return ++rounds < most_rounds; }};
   Budget budget(effort);
   return steiner_bound(graph, neighbours, terminals, budget) + least_units_cost(problem);
 }
