@@ -12,12 +12,16 @@ export interface SearchWatch {
   readonly longestMilliseconds: number;
   readonly stopped: () => boolean;
   readonly onprogress: (progress: RouteProgress, milliseconds: number) => void;
-  /** The first wiring that was found, and today's figures; comes while the search goes on. */
-  readonly onfirst: (answer: RouteAnswer) => void;
+  /** The best so far beside today's wiring, now and then while the search goes on. */
+  readonly onfound: (answer: RouteAnswer) => void;
   /** The search is over; the answer is being checked. */
   readonly onchecking: () => void;
   readonly now?: () => number;
 }
+
+// A look at the best so far takes time from the search: a tenth of it at most.
+const quietMilliseconds = 2000;
+const quietShare = 10;
 
 export async function searchRoute(planner: Planner, document: JobDocument, request: RouteRequest, watch: SearchWatch): Promise<RouteAnswer> {
   const now = watch.now ?? (() => performance.now());
@@ -27,15 +31,18 @@ export async function searchRoute(planner: Planner, document: JobDocument, reque
     return progress;
   };
   let progress = tell(await planner.begin(document, request));
-  let shown = false;
+  let lookAgain = -Infinity;
+  let seenMinor = 0;
   while (progress.more && !watch.stopped()) {
     const left = watch.longestMilliseconds - (now() - start);
     if (left <= 0) break;
     progress = tell(await planner.search(Math.min(sliceMilliseconds, left)));
-    if (!shown && progress.cost_minor > 0 && progress.more && !watch.stopped()) {
-      shown = true;
-      watch.onfirst(await planner.answer());
-    }
+    const better = progress.cost_minor > 0 && progress.cost_minor !== seenMinor;
+    if (!better || !progress.more || watch.stopped() || now() < lookAgain) continue;
+    seenMinor = progress.cost_minor;
+    const asked = now();
+    watch.onfound(await planner.answer());
+    lookAgain = now() + Math.max(quietMilliseconds, quietShare * (now() - asked));
   }
   watch.onchecking();
   return planner.answer();

@@ -1,18 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 // What is said of a search and of its outcome, in sentences.
-import type { RouteAnswer, RouteProgress, Topology } from '../engine/route';
+import type { RouteAnswer, RouteProgress } from '../engine/route';
 import type { JobDocument } from '../job/document';
 import { findThing, nameOf, type ThingKind } from '../job/lookup';
 import { moneyText } from '../units/money';
 import { quantityText, type UnitSystem } from '../units/quantity';
-
-export const topologyWords: Readonly<Record<Topology, string>> = {
-  single: 'one lamp on its own cable',
-  chain: 'a chain from lamp to lamp',
-  tee: 'a trunk with tees',
-  hub: 'cables from a hub',
-  mixed: 'mixed: chains, tees and hubs',
-};
 
 export const currencyOf = (job: JobDocument): string => job.site.currency ?? 'USD';
 
@@ -29,9 +21,9 @@ export function nameIn(job: JobDocument, id: string, kind?: ThingKind): string {
 /** Rounded to whole units of money: the search reckons to the cent, the trench does not. */
 export const roundMoney = (minor: number, currency: string): string => moneyText(Math.round(minor), currency);
 
-export function progressSentence(progress: RouteProgress, currency: string, units: UnitSystem): string {
-  if (progress.cost_minor <= 0) return `Searching. ${progress.lamps_placed} of ${plural(progress.lamps, 'lamp', 'lamps')} placed, no sound wiring yet.`;
-  return `Best so far ${roundMoney(progress.cost_minor, currency)}, ${quantityText(progress.trench_m, 'length', units, 0)} of trench, ${plural(progress.joints, 'joint', 'joints')}.`;
+export function progressSentence(progress: RouteProgress, bestMinor: number | undefined, currency: string, units: UnitSystem): string {
+  if (bestMinor === undefined) return `Searching. ${progress.lamps_placed} of ${plural(progress.lamps, 'lamp', 'lamps')} placed, no sound wiring yet.`;
+  return `Best so far ${roundMoney(bestMinor, currency)}, ${quantityText(progress.trench_m, 'length', units, 0)} of trench, ${plural(progress.joints, 'joint', 'joints')}.`;
 }
 
 export interface Verdict {

@@ -7,6 +7,7 @@ import type { Report } from '../engine/report';
 import type { RouteAnswer, RouteProgress } from '../engine/route';
 import { difference, equal } from '../job/difference';
 import type { JobDocument } from '../job/document';
+import { applyOperations, type Operation } from '../job/operations';
 import type { JobSession } from './job-session.svelte';
 import { byId, bySubject } from './live.svelte';
 import { noWishes, requestOf, type Wishes } from './wishes';
@@ -28,9 +29,14 @@ export class Planning {
   phase: Phase = $state('waiting');
   progress: RouteProgress | undefined = $state.raw();
   milliseconds = $state(0);
+  /** The search's own account of the best cost, as it fell. */
   trace: readonly TracePoint[] = $state.raw([]);
+  /** What that account leaves out (the lights, say), known from the last look in full; undefined before the first. */
+  besideMinor: number | undefined = $state();
   answer: RouteAnswer | undefined = $state.raw();
-  /** The planned job in full, as the live answer has today's. */
+  /** The job as it would be once the plan is accepted; undefined where nothing sound was found. */
+  planned: JobDocument | undefined = $state.raw();
+  /** Its check, as the live answer has today's. */
   report: Report | undefined = $state.raw();
   /** Why there is no answer. */
   failure: string | undefined = $state();
@@ -49,11 +55,13 @@ export class Planning {
   #session: PlannedJob;
   #planner: Planner;
   #now: () => number;
-  #say: (progress: RouteProgress) => string;
+  #say: (progress: RouteProgress, bestMinor: number | undefined) => string;
   #spokenAt = -Infinity;
   #run = 0;
+  // What leads from the job as it was to the planned one.
+  #changes: readonly Operation[] = [];
 
-  constructor(session: PlannedJob, planner: Planner, say: (progress: RouteProgress) => string, now: () => number = () => performance.now()) {
+  constructor(session: PlannedJob, planner: Planner, say: (progress: RouteProgress, bestMinor: number | undefined) => string, now: () => number = () => performance.now()) {
     this.#session = session;
     this.#planner = planner;
     this.#say = say;
@@ -64,6 +72,12 @@ export class Planning {
     return this.phase === 'searching' || this.phase === 'checking';
   }
 
+  /** The whole cost of the best so far; undefined where none is known yet. */
+  get bestMinor(): number | undefined {
+    const cost = this.progress?.cost_minor ?? 0;
+    return cost > 0 && this.besideMinor !== undefined ? cost + this.besideMinor : undefined;
+  }
+
   /** The job is no longer the one that was planned. */
   get stale(): boolean {
     const { document } = this.#session;
@@ -71,7 +85,7 @@ export class Planning {
   }
 
   get acceptable(): boolean {
-    return this.phase === 'done' && this.answer?.job !== undefined && this.answer.job !== null && !this.stale;
+    return this.phase === 'done' && this.planned !== undefined && !this.stale;
   }
 
   /** Plans the job as it is now. */
@@ -86,16 +100,18 @@ export class Planning {
     this.asked = wishes;
     const mine = (): boolean => run === this.#run;
     try {
+      // Today's side through the engine's writer as well, so that its spelling of untouched parts makes no difference.
+      const before = await this.#session.engine.applyChanges(document, []);
       const answer = await searchRoute(this.#planner, document, requestOf(document, wishes), {
         longestMilliseconds: wishes.seconds * 1000,
         stopped: () => this.stopping || !mine(),
         onprogress: (progress, milliseconds) => mine() && this.#take(progress, milliseconds),
-        onfirst: (first) => mine() && this.#show(first),
+        onfound: (found) => mine() && this.#show(found, document, before),
         onchecking: () => mine() && (this.phase = 'checking'),
         now: this.#now,
       });
       if (!mine()) return;
-      this.#show(answer);
+      this.#show(answer, document, before);
       this.phase = 'done';
     } catch (error) {
       if (!mine()) return;
@@ -112,14 +128,9 @@ export class Planning {
   }
 
   /** The planned job takes the place of today's, as one step of undo. */
-  async accept(): Promise<void> {
-    const planned = this.answer?.job;
-    if (!planned || !this.acceptable) return;
-    const { document, engine, store } = this.#session;
-    // Today's side through the engine's writer as well, so that its spelling of untouched parts makes no difference.
-    const before = await engine.applyChanges(document, []);
-    if (store.document !== document) throw new Error('The job has changed meanwhile. Plan it again.');
-    store.run({ label: 'Planned wiring', changes: difference(before, planned) });
+  accept(): void {
+    if (!this.acceptable) return;
+    this.#session.store.run({ label: 'Planned wiring', changes: this.#changes });
     this.forget();
   }
 
@@ -134,12 +145,15 @@ export class Planning {
 
   #clear(): void {
     this.answer = undefined;
+    this.planned = undefined;
+    this.#changes = [];
     this.report = undefined;
     this.progress = undefined;
     this.failure = undefined;
     this.of = undefined;
     this.asked = undefined;
     this.trace = [];
+    this.besideMinor = undefined;
     this.milliseconds = 0;
     this.spoken = '';
     this.#spokenAt = -Infinity;
@@ -153,20 +167,24 @@ export class Planning {
     if (costMinor > 0 && costMinor !== last?.costMinor) this.trace = [...this.trace, { milliseconds, costMinor }];
     if (milliseconds - this.#spokenAt < quietMilliseconds) return;
     this.#spokenAt = milliseconds;
-    this.spoken = this.#say(progress);
+    this.spoken = this.#say(progress, this.bestMinor);
   }
 
-  #show(answer: RouteAnswer): void {
+  #show(answer: RouteAnswer, document: JobDocument, before: JobDocument): void {
     this.answer = answer;
-    const { job } = answer;
-    if (!job) {
+    this.#changes = answer.job ? difference(before, answer.job) : [];
+    const counted = this.progress?.cost_minor ?? 0;
+    if (answer.job && counted > 0) this.besideMinor = answer.planned.cost.cost_minor - counted;
+    const planned = answer.job ? applyOperations(document, this.#changes).document : undefined;
+    this.planned = planned;
+    if (!planned) {
       this.report = undefined;
       return;
     }
     // The volts of the planned lamps come a moment later; without them the lamps are drawn as not computed.
-    this.#session.engine.check(job, { cures: false }).then(
+    this.#session.engine.check(planned, { cures: false }).then(
       ({ value }) => {
-        if (this.answer === answer) this.report = value.report;
+        if (this.planned === planned) this.report = value.report;
       },
       () => undefined,
     );

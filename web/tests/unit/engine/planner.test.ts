@@ -103,7 +103,7 @@ describe('a search', () => {
     longestMilliseconds,
     stopped: () => stop,
     onprogress: ({ cost_minor }) => said.push(`cost ${cost_minor}`),
-    onfirst: () => said.push('first'),
+    onfound: () => said.push('found'),
     onchecking: () => said.push('checking'),
     now: () => planner.now,
   });
@@ -119,7 +119,23 @@ describe('a search', () => {
     await searchRoute(planner, garden(), {}, watch(400));
     expect(planner.calls).toEqual(['begin g', 'search 120', 'search 120', 'answer', 'search 120', 'search 35', 'answer']);
     expect(sliceMilliseconds).toBe(120);
-    expect(said).toEqual(['cost 0', 'cost 0', 'cost 9', 'first', 'cost 8', 'cost 8', 'checking']);
+    expect(said).toEqual(['cost 0', 'cost 0', 'cost 9', 'found', 'cost 8', 'cost 8', 'checking']);
+  });
+
+  it('shows a better one again, but not each slice, and the seldomer the longer a look takes', async () => {
+    planner.costs = Array.from({ length: 200 }, (_, slice) => 1000 - slice);
+    const looks: number[] = [];
+    planner.best = () => {
+      looks.push(planner.now);
+      planner.now += 500;
+      return answerOf(null);
+    };
+    await searchRoute(planner, garden(), {}, watch(20_000));
+    expect(looks.slice(0, 4).map((at, index) => at - (looks[index - 1] ?? 0))).toEqual([125, 5540, 5540, 5540]);
+    planner.costs = [9];
+    looks.length = 0;
+    await searchRoute(planner, garden(), {}, watch(20_000));
+    expect(looks).toHaveLength(2);
   });
 
   it('ends once nothing more is to be gained', async () => {

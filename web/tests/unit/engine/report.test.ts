@@ -7,6 +7,7 @@ import { readInterfaces } from '../support/interfaces';
 const page = readFileSync('../docs/results.md', 'utf8');
 const report = readInterfaces('src/engine/report.ts').interfaces;
 const answers = readInterfaces('src/engine/answers.ts').interfaces;
+const route = readInterfaces('src/engine/route.ts').interfaces;
 
 function keysOf(table: string): string[] {
   const start = page.indexOf(`<!-- table result: ${table} -->`);
@@ -23,4 +24,12 @@ it.each([
   ['transformer choice', 'TransformerChoice'], ['protection advice', 'ProtectionAdvice'], ['answer', 'Answer'], ['tried', 'Tried'],
 ])('%s is typed as %s', (table, name) => {
   expect([...(report.get(name) ?? answers.get(name))!.keys()].sort()).toEqual(keysOf(table).sort());
+});
+
+// Beside their tables an answer has the planned job and a progress says whether there is more to be found.
+it.each([
+  ['route', 'RouteAnswer', 'job'], ['route figures', 'RouteFigures'], ['installed cost', 'InstalledCost'], ['route run', 'RouteRun'],
+  ['route obstacle', 'RouteObstacle'], ['route progress', 'RouteProgress', 'more'],
+])('%s is typed as %s', (table, name, ...beside) => {
+  expect([...route.get(name)!.keys()].sort()).toEqual([...keysOf(table), ...beside].sort());
 });

@@ -80,8 +80,8 @@ describe('the verdict', () => {
   });
 
   it('tells the progress before and after a first wiring', () => {
-    expect(plain(progressSentence(progressOf(0, { lamps_placed: 12 }), 'USD', 'metric'))).toBe('Searching. 12 of 40 lamps placed, no sound wiring yet.');
-    expect(plain(progressSentence(progressOf(123_456), 'USD', 'us'))).toBe('Best so far USD 1,234.56, 328 ft of trench, 30 joints.');
+    expect(plain(progressSentence(progressOf(0, { lamps_placed: 12 }), undefined, 'USD', 'metric'))).toBe('Searching. 12 of 40 lamps placed, no sound wiring yet.');
+    expect(plain(progressSentence(progressOf(100_000), 123_456, 'USD', 'us'))).toBe('Best so far USD 1,234.56, 328 ft of trench, 30 joints.');
   });
 });
 

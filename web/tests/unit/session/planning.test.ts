@@ -6,7 +6,7 @@ import type { Engine } from '../../../src/engine/client';
 import type { JobDocument } from '../../../src/job/document';
 import { JobStore } from '../../../src/job/store.svelte';
 import { Planning } from '../../../src/session/planning.svelte';
-import { answerOf, FakePlanner } from '../support/fake-planner';
+import { answerOf, FakePlanner, figures } from '../support/fake-planner';
 
 const read = (name: string): JobDocument => JSON.parse(readFileSync(`../examples/${name}.json`, 'utf8')) as JobDocument;
 const today = read('ostrey-garden');
@@ -18,8 +18,9 @@ let planning: Planning;
 let checked: string[];
 
 // The two calls that planning makes of the engine, as the real one answers them for a document in its own spelling.
+const copied = (document: JobDocument): Promise<JobDocument> => Promise.resolve(structuredClone(document));
 const engine = {
-  applyChanges: (document: JobDocument) => Promise.resolve(structuredClone(document)),
+  applyChanges: copied,
   check: (document: JobDocument) => {
     checked.push(document.id);
     return Promise.resolve({ value: { problems: [], report: { lamps: [{ id: 'F5' }], findings: [], transformers: [] } }, milliseconds: 1 });
@@ -27,6 +28,7 @@ const engine = {
 } as unknown as Engine;
 
 beforeEach(() => {
+  engine.applyChanges = copied;
   store = new JobStore(today);
   planner = new FakePlanner();
   planner.costs = [0, 9_000, 8_000];
@@ -35,7 +37,7 @@ beforeEach(() => {
   planning = new Planning(
     { engine, store, get document() { return store.document; } },
     planner,
-    ({ cost_minor }) => `best ${cost_minor}`,
+    (_progress, best) => `best ${best}`,
     () => planner.now,
   );
   planning.wishes = { ...planning.wishes, seconds: 2 };
@@ -54,12 +56,25 @@ describe('planning', () => {
     expect(store.document).toBe(today);
   });
 
+  it('counts the best so far in whole costs: what the search leaves out comes from the last look', async () => {
+    const seen: (number | undefined)[] = [];
+    planner.costs = [9_000, 8_000];
+    planner.onslice = () => seen.push(planning.bestMinor);
+    planner.best = () => answerOf(planned, { planned: figures({ cost: { cost_minor: 9_000 + 500_000 } }) });
+    await planning.start();
+    expect(seen.slice(0, 3)).toEqual([undefined, 509_000, 508_000]);
+    expect(planning.bestMinor).toBe(509_000);
+  });
+
   it('speaks at most each two seconds', async () => {
     planning.wishes = { ...planning.wishes, seconds: 10 };
     let words = '';
     let changes = 0;
+    let found = 0;
     planner.costs = Array.from({ length: 90 }, (_, slice) => 90_000 - slice);
-    planner.onslice = () => {
+    planner.best = () => answerOf(planned, { planned: figures({ cost: { cost_minor: planner.costs[found]! } }) });
+    planner.onslice = (slice) => {
+      found = slice;
       if (planning.spoken !== words) changes += 1;
       words = planning.spoken;
     };
@@ -79,7 +94,8 @@ describe('planning', () => {
 
   it('accepts the plan as one step of undo that brings today’s back', async () => {
     await planning.start();
-    await planning.accept();
+    expect(planning.planned).toEqual(planned);
+    planning.accept();
     expect(store.document).toEqual(planned);
     expect(store.history.entries).toHaveLength(1);
     expect(store.undo()).toBe('Planned wiring');
@@ -90,15 +106,25 @@ describe('planning', () => {
     expect(planner.calls.at(-1)).toBe('end');
   });
 
+  it('shows and takes only what the plan changes, however the engine spells the rest', async () => {
+    const spelled = (job: JobDocument): JobDocument => ({ ...job, luminaires: job.luminaires!.map((lamp) => ({ azimuth_deg: 0, ...lamp })) });
+    engine.applyChanges = (document) => Promise.resolve(spelled(document));
+    planner.best = () => answerOf(spelled(planned));
+    await planning.start();
+    expect(planning.planned).toEqual(planned);
+    planning.accept();
+    expect(store.document).toEqual(planned);
+  });
+
   it('does not accept a plan of a job that has changed, but does once the change is undone', async () => {
     await planning.start();
     store.run({ label: 'Title', changes: [{ op: 'set', path: ['title'], value: 'Other' }] });
     expect(planning.stale).toBe(true);
-    await planning.accept();
+    planning.accept();
     expect(store.document.title).toBe('Other');
     store.undo();
     expect(planning.stale).toBe(false);
-    await planning.accept();
+    planning.accept();
     expect(store.document).toEqual(planned);
   });
 
