@@ -111,6 +111,7 @@ std::string closing(const RoutePage& page, const TextStyle& style) {
       "Costs are estimates from the plan and the catalogue: the soil decides, and nothing is dug before "
       "the lines in the ground are marked.";
   if (page.answer.job && !page.is_written) text += " Nothing was written: --output FILE keeps the planned job.";
+  if (!page.answer.job && page.is_written) text += " Nothing was written.";
   return paragraph("", text, style.width);
 }
 

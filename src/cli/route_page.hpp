@@ -14,7 +14,7 @@ namespace duskwire::cli {
 struct RoutePage {
   const job::Job& job;  // today's
   const study::RouteAnswer& answer;
-  bool is_written = false;  // the planned job goes to a file
+  bool is_written = false;  // a planned job goes to a file
 };
 
 [[nodiscard]] std::string route_text(const RoutePage& page, const TextStyle& style);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The reserved parts of a job (views, programme, offer, visits) as plain values, to check their shape. Nothing computes
-// with them yet: the job keeps their text whole.
+// The reserved parts of a job (views, programme, offer, visits) as plain values, to check their shape. The job keeps
+// their text whole; only an hour's cost in the offer is computed with yet (offer_rates.hpp).
 #pragma once
 
 #include <cstdint>
