@@ -25,20 +25,21 @@ std::int64_t sum_minor(std::int64_t p, std::int64_t q) {
   return __builtin_add_overflow(p, q, &sum) ? most_minor : sum;
 }
 
-// Sleeves that lie there already are neither bought nor laid: without a way the list counts none of their length.
-job::Job without_laid_sleeves(const job::Job& job, const std::vector<std::string>& sleeves_to_lay) {
-  job::Job bare = job;
-  for (job::Sleeve& sleeve : bare.plan.sleeves) {
-    if (std::find(sleeves_to_lay.begin(), sleeves_to_lay.end(), sleeve.id) == sleeves_to_lay.end()) sleeve.path.clear();
+// Sleeves that lie there already are not bought.
+MaterialsOptions without_laid_sleeves(const job::Plan& plan, const std::vector<std::string>& sleeves_to_lay) {
+  MaterialsOptions options;
+  for (const job::Sleeve& sleeve : plan.sleeves) {
+    const bool to_lay = std::find(sleeves_to_lay.begin(), sleeves_to_lay.end(), sleeve.id) != sleeves_to_lay.end();
+    if (!to_lay) options.laid_sleeves.push_back(sleeve.id);
   }
-  return bare;
+  return options;
 }
 
 }  // namespace
 
 InstalledCost installed_cost(const job::Job& job, const job::Catalogue& stock, const InstallRates& rates,
                              const std::vector<std::string>& sleeves_to_lay) {
-  const Materials list = materials(without_laid_sleeves(job, sleeves_to_lay), stock);
+  const Materials list = materials(job, stock, without_laid_sleeves(job.plan, sleeves_to_lay));
   const TrenchWork trench = trench_work(job, rates, sleeves_to_lay);
   InstalledCost cost;
   cost.material_minor = list.price_minor;

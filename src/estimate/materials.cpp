@@ -39,7 +39,7 @@ Materials materials(const job::Job& job, const job::Catalogue& stock, const Mate
   count_goods(job, stockroom, book);
   count_cables(job, ends, stockroom, options, book, list);
   count_connectors(job, stockroom, book, list);
-  count_sundries(job, ends, stockroom, book);
+  count_sundries(job, ends, stockroom, options, book);
   book.hand_over(list);
   return list;
 }

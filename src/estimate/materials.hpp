@@ -111,6 +111,7 @@ struct CoilSizes {
 
 struct MaterialsOptions {
   std::vector<CoilSizes> coils;
+  std::vector<std::string> laid_sleeves;  // ids of sleeves of the plan that are in the ground: not bought
 };
 
 // Never fails: what is wrong with the job stands in `problems`. Items come from the job's own catalogue, else from

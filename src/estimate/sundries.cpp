@@ -88,9 +88,10 @@ const job::Sleeve* find_sleeve(const job::Plan& plan, const std::string& id) {
 }
 
 void add_sleeves(const job::Job& job, std::size_t index, const std::vector<job::GroundStretch>& stretches,
-                 LineBook& book, SleeveNeed& need) {
+                 const std::vector<std::string>& laid, LineBook& book, SleeveNeed& need) {
   const job::Cable& cable = job.cables[index];
   if (const job::Sleeve* sleeve = cable.sleeve.empty() ? nullptr : find_sleeve(job.plan, cable.sleeve)) {
+    if (std::find(laid.begin(), laid.end(), sleeve->id) != laid.end()) return;
     if (need.plan_ids.insert(sleeve->id).second) need.lengths_m.push_back(length_of_path_m(sleeve->path));
     return;
   }
@@ -123,7 +124,6 @@ void buy_sleeves(const SleeveNeed& need, const Stockroom& stockroom, LineBook& b
     for (const double length_m : need.lengths_m) quantity += length_m;
     quantity = rounded_up_m(quantity, 1);
   }
-  if (!(quantity > 0)) return;
   book.add(Category::sundry, picked, quantity, by_metre ? "m" : "piece", note);
 }
 
@@ -145,7 +145,8 @@ void add_sundry(Category category, job::SundryKind kind, double pieces, std::str
   if (picked) book.add(category, picked, pieces, "piece", std::move(note));
 }
 
-void count_sundries(const job::Job& job, const EndIndex& ends, const Stockroom& stockroom, LineBook& book) {
+void count_sundries(const job::Job& job, const EndIndex& ends, const Stockroom& stockroom,
+                    const MaterialsOptions& options, LineBook& book) {
   const double spacing_m = job.practice.staple_spacing_m;
   double staples = 0;
   std::size_t tags = 0;
@@ -157,7 +158,7 @@ void count_sundries(const job::Job& job, const EndIndex& ends, const Stockroom& 
     if (!route_m) continue;
     const auto stretches = ground_stretches(ground, job.cables[i], *route_m);
     if (std::isfinite(spacing_m) && spacing_m > 0) staples += staples_for(stretches, spacing_m);
-    add_sleeves(job, i, stretches, book, sleeves);
+    add_sleeves(job, i, stretches, options.laid_sleeves, book, sleeves);
   }
   add_sundry(Category::sundry, job::SundryKind::staple, std::round(staples), "cable in soil", stockroom, book);
   buy_sleeves(sleeves, stockroom, book);

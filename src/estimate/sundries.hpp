@@ -4,6 +4,7 @@
 
 #include "estimate/cable_length.hpp"
 #include "estimate/line_book.hpp"
+#include "estimate/materials.hpp"
 
 namespace duskwire::estimate {
 
@@ -14,6 +15,7 @@ inline constexpr double sleeve_overhang_m = 0.15;
 void add_sundry(Category category, job::SundryKind kind, double pieces, std::string note, const Stockroom& stockroom,
                 LineBook& book);
 
-void count_sundries(const job::Job& job, const EndIndex& ends, const Stockroom& stockroom, LineBook& book);
+void count_sundries(const job::Job& job, const EndIndex& ends, const Stockroom& stockroom,
+                    const MaterialsOptions& options, LineBook& book);
 
 }  // namespace duskwire::estimate

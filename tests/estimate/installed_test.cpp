@@ -54,6 +54,26 @@ TEST(InstalledCost, AJointWhereNothingIsJoinedIsNotCounted) {
   EXPECT_EQ(installed_cost(job, {}, {}).joints, 2u);
 }
 
+// A drive over 3 m of the lawn, and 4 m of sleeve, which is 2.40 a metre with half a minute of the list.
+TEST(InstalledCost, ASleeveIsBoughtAndItsCrossingDugOnlyWhereItIsToBeLaid) {
+  job::Job job = garden_on_its_ground();
+  job::Area drive;
+  drive.kind = job::GroundKind::drive;
+  drive.outline = {{10, -1}, {13, -1}, {13, 1}, {10, 1}};
+  job.plan.areas.push_back(drive);
+  job::Sleeve sleeve;
+  sleeve.id = "under-drive";
+  sleeve.path = {{9.5, 0}, {13.5, 0}};
+  job.plan.sleeves = {sleeve};
+  job.cables[0].sleeve = "under-drive";
+  const InstalledCost laid = installed_cost(job, {}, {});
+  const InstalledCost to_lay = installed_cost(job, {}, {}, {"under-drive"});
+  EXPECT_EQ(to_lay.material_minor - laid.material_minor, 4 * 240);
+  EXPECT_NEAR(to_lay.trench_min - laid.trench_min, 3 * 90 + 1 * 60 / 9.0 - 4 * 0.5, 0.1 * 60 / 9.0);
+  EXPECT_NEAR(to_lay.labour_min - laid.labour_min, to_lay.trench_min - laid.trench_min + 4 * 0.5, 1e-9);
+  EXPECT_NEAR(to_lay.trench_m - laid.trench_m, 4, 0.1);
+}
+
 TEST(InstalledCost, OfNothingIsNothing) {
   const InstalledCost cost = installed_cost({}, tests::test_catalogue(), {});
   EXPECT_EQ(cost.cost_minor, 0);

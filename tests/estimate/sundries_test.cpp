@@ -60,6 +60,26 @@ TEST(Sundries, SleeveOfThePlanIsCountedOnceForAllItsCables) {
   EXPECT_DOUBLE_EQ(quantity(materials(job, {}), "sleeve-25"), 2);
 }
 
+TEST(Sundries, ASleeveThatIsInTheGroundIsNotBought) {
+  job::Job job = tests::two_hub_garden();
+  job.plan.sleeves.resize(2);
+  job.plan.sleeves[0].id = "laid";
+  job.plan.sleeves[1].id = "new";
+  for (job::Sleeve& sleeve : job.plan.sleeves) sleeve.path = {{0, 0}, {1.8, 0}};
+  job.cables[0].sleeve = "laid";
+  job.cables[1].sleeve = "new";
+  MaterialsOptions options;
+  options.laid_sleeves = {"laid"};
+  EXPECT_DOUBLE_EQ(quantity(materials(job, {}), "sleeve-25"), 4);
+  EXPECT_DOUBLE_EQ(quantity(materials(job, {}, options), "sleeve-25"), 2);
+  for (job::SundryItem& item : job.catalogue.sundries) {
+    if (item.kind == job::SundryKind::sleeve) item.unit = "piece";
+  }
+  EXPECT_DOUBLE_EQ(quantity(materials(job, {}, options), "sleeve-25"), 1);
+  options.laid_sleeves = {"laid", "new"};
+  EXPECT_DOUBLE_EQ(quantity(materials(job, {}, options), "sleeve-25"), 0);
+}
+
 TEST(Sundries, SleevesSoldByThePieceAreOnePerCrossing) {
   job::Job job = tests::two_hub_garden();
   for (job::SundryItem& item : job.catalogue.sundries) item.unit = "piece";
