@@ -64,6 +64,7 @@ test('a search is watched, stopped with the best so far, accepted, undone and do
   const counted = async (title) => Number((await search.getByText(title).locator('..').locator('dd').textContent()).replaceAll(/[^\d.]/g, ''));
   const [cost, saved] = [await counted('Best found, estimate'), await counted('Against today')];
   assert.equal(cost, await figure('Installed cost', 1), 'the search counts what the table counts');
+  assert.equal(await counted('Trench'), Math.round(await figure('Trench', 1)));
   assert.ok(Math.abs((await figure('Installed cost', 0)) - cost - saved) < 0.011);
   assert.equal(await figure('Errors', 0), 3);
   assert.equal(await figure('Errors', 1), 0);
