@@ -68,8 +68,8 @@ class Joinings {
   // Only these places get new outputs.
   void open_places(std::vector<bool> open) { open_places_ = std::move(open); }
 
-  // The most promising ways for a thing at `node`, sorted by estimate. `own`: only on an output of its own. Looks on until
-  // so many transformer places were met, as far as there are so many.
+  // The most promising ways for a thing at `node`, sorted by estimate. `own`: only on an output of its own. Looks on
+  // until so many transformer places were met, as far as there are so many.
   const std::vector<Joining>& find(std::uint32_t node, bool own, std::size_t places, const Layout& layout,
                                    const WhoIsWhere& where);
 
