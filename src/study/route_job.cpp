@@ -20,6 +20,9 @@ using wiring::none;
 using wiring::PlanAnswer;
 using wiring::PlanCable;
 
+// Rises below that are the last stretch beside the way, which the plan shows.
+constexpr double on_the_ground_m = 1.0;
+
 template <class Item>
 void keep_item(std::vector<Item>& own, const Item& item) {
   const bool there = std::any_of(own.begin(), own.end(), [&](const Item& known) { return known.id == item.id; });
@@ -177,11 +180,19 @@ class JobBuilder {
     const RouteWays::Drawn drawn = ways.draw(plan);
     cable.path = drawn.path;
     cable.sleeve = drawn.sleeve;
-    const double rise_m = plan.ends_in_lamp ? asked_.problem.lamps[plan.lamps.front()].rise_m : 0;
-    if (rise_m > 0) cable.length_m = drawn.length_m + rise_m;
+    if (plan.ends_in_lamp) reach_lamp(plan.lamps.front(), drawn.length_m, cable);
     cable.depth_m = depths_.cover_for(cable, out_.job.plan);
     out_.cable_ids[c] = cable.id;
     out_.job.cables.push_back(std::move(cable));
+  }
+
+  // The last stretch to a lamp beside the way, and up the tree or wall.
+  void reach_lamp(std::uint32_t lamp, double way_m, job::Cable& cable) const {
+    const geometry::Point3 at = *before_.luminaires[asked_.luminaires[lamp]].position;
+    constexpr double apart_m = 0.01;
+    if (geometry::distance_m(cable.path.back(), {at.x_m, at.y_m}) > apart_m) cable.path.push_back({at.x_m, at.y_m});
+    const double rise_m = asked_.problem.lamps[lamp].rise_m;
+    if (rise_m > on_the_ground_m) cable.length_m = way_m + rise_m;
   }
 
   void choose_connectors() {

@@ -248,7 +248,26 @@ class Builder {
   void take_nodes(wiring::PlanProblem& problem) const {
     const auto& nodes = problem.ground.terminals;
     for (std::size_t p = 0; p < problem.places.size(); ++p) problem.places[p].node = nodes[p];
-    for (std::size_t i = 0; i < problem.lamps.size(); ++i) problem.lamps[i].node = nodes[problem.places.size() + i];
+    for (std::size_t i = 0; i < problem.lamps.size(); ++i) {
+      wiring::PlanLamp& lamp = problem.lamps[i];
+      lamp.node = nodes[problem.places.size() + i];
+      if (!problem.ground.nodes[lamp.node].joint_allowed) step_aside(problem.ground, lamp);
+    }
+  }
+
+  // A lamp in a wall or on a step is spliced in the ground beside it, as far as its lead reaches there.
+  static void step_aside(const wiring::GroundGraph& ground, wiring::PlanLamp& lamp) {
+    constexpr double lead_reach_m = 0.4;
+    double nearest_m = lead_reach_m;
+    const std::uint32_t in_the_wall = lamp.node;
+    for (const wiring::GroundEdge& edge : ground.edges) {
+      if (edge.a != in_the_wall && edge.b != in_the_wall) continue;
+      const std::uint32_t other = edge.a == in_the_wall ? edge.b : edge.a;
+      if (edge.length_m > nearest_m || !ground.nodes[other].joint_allowed) continue;
+      nearest_m = edge.length_m;
+      lamp.node = other;
+    }
+    if (lamp.node != in_the_wall) lamp.rise_m += nearest_m;
   }
 
   const job::Job& job_;
