@@ -99,6 +99,8 @@ step_bench() {
   check "configure release" configure release -DDUSKWIRE_BENCH=ON
   check "build release" tools/build release
   check "duskwire_bench" build/release/bench/duskwire_bench --benchmark_min_time=0.01
+  check "duskwire_planner_bench" build/release/bench/duskwire_planner_bench --sizes 10 --seeds 1 --seconds 0.5
+  check "duskwire_planner_bench --optimum" build/release/bench/duskwire_planner_bench --optimum --sizes 4 --seeds 1
 }
 
 # The same seeded networks by both builds, every node voltage.

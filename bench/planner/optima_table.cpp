@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdio>
+
+#include "sites/lots.hpp"
+#include "sites/optimum.hpp"
+#include "sites/stock.hpp"
+#include "study/check.hpp"
+#include "tables.hpp"
+
+namespace duskwire::bench {
+namespace {
+
+constexpr double minor_per_unit = 100;
+const estimate::InstallRates rates;
+
+class Table {
+ public:
+  void row(std::uint32_t lamps, std::uint64_t seed, const TableOptions& options) {
+    const job::Job site = sites::open_lawn({lamps, seed}, sites::stock());
+    const double seconds = options.seconds > 0 ? options.seconds : 2;
+    const auto begin = Clock::now();
+    study::Router router(site, sites::us_rules(), sites::stock(), {});
+    router.improve([&] { return seconds_since(begin) < seconds; });
+    const study::RouteAnswer answer = router.answer();
+    if (!answer.job) {
+      fmt::print("| {} | {} | none |\n", lamps, seed);
+      return;
+    }
+    const double planner = sites::plain_cost_minor(*answer.job, sites::stock(), rates);
+    sites::OptimumOptions proof;
+    proof.seconds = options.proof_seconds;
+    for (const job::Cable& cable : answer.job->cables) proof.ways_kept.push_back(cable.path);
+    for (const job::Joint& joint : answer.job->joints) {
+      if (joint.position) proof.joints_kept.push_back(*joint.position);
+    }
+    const auto proof_begin = Clock::now();
+    const auto best = sites::optimum(site, sites::stock(), rates, proof);
+    if (!best) {
+      fmt::print("| {} | {} | {:.2f} | none |\n", lamps, seed, planner / minor_per_unit);
+      return;
+    }
+    const double gap_pct = 100 * (planner / best->cost_minor - 1);
+    const bool sound = study::check(best->job, sites::us_rules(), sites::stock(), {.cures = false}).sound;
+    fmt::print("| {} | {} | {:.2f} | {:.2f} | {:.2f} | {:.2f} | {} | {} | {:.0f} |\n", lamps, seed,
+               planner / minor_per_unit, best->cost_minor / minor_per_unit, best->bound_minor / minor_per_unit, gap_pct,
+               best->proven ? "yes" : "no", sound ? "yes" : "no", seconds_since(proof_begin));
+    std::fflush(stdout);
+    sum_pct_ += gap_pct;
+    worst_pct_ = std::max(worst_pct_, gap_pct);
+    ++count_;
+  }
+
+  void end() const {
+    if (count_ > 0)
+      fmt::print("\nMean gap {:.2f} %, worst {:.2f} %, {} sites.\n", sum_pct_ / count_, worst_pct_, count_);
+  }
+
+ private:
+  double sum_pct_ = 0;
+  double worst_pct_ = 0;
+  int count_ = 0;
+};
+
+}  // namespace
+
+void print_optima(const TableOptions& options) {
+  fmt::print(
+      "Installed cost without fixtures, nothing rounded up, in units of the currency. Method and what \"optimum\" "
+      "means\n"
+      "here: docs/algorithms/planner-optimum.md. Sound: whether the optimum would pass a check, which it need not.\n\n"
+      "| lamps | seed | planner | optimum | bound | gap % | proven | sound | s |\n"
+      "| ---: | ---: | ---: | ---: | ---: | ---: | --- | --- | ---: |\n");
+  const std::vector<std::uint32_t> usual{4, 5, 6, 8, 10, 12};
+  Table table;
+  for (const std::uint32_t lamps : options.sizes.empty() ? usual : options.sizes) {
+    for (std::uint64_t seed = 1; seed <= (options.seeds > 0 ? options.seeds : 2); ++seed) {
+      table.row(lamps, seed, options);
+    }
+  }
+  table.end();
+}
+
+}  // namespace duskwire::bench

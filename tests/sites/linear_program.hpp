@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: Apache-2.0
+// A mixed-integer linear program as text in the LP format, and CBC run on it as a process.
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace duskwire::sites {
+
+struct Term {
+  double factor = 0;
+  std::string variable;
+};
+using Terms = std::vector<Term>;
+
+// All variables are 0 or more.
+class LinearProgram {
+ public:
+  void add_cost(double factor, const std::string& variable) { costs_[variable] += factor; }
+  void at_most(const Terms& terms, double limit) { row(terms, "<=", limit); }
+  void at_least(const Terms& terms, double limit) { row(terms, ">=", limit); }
+  void equal(const Terms& terms, double value) { row(terms, "=", value); }
+  void binary(const std::string& variable) { binaries_.push_back(variable); }
+  [[nodiscard]] std::string text() const;
+
+ private:
+  void row(const Terms& terms, const char* sense, double value);
+
+  std::map<std::string, double> costs_;
+  std::string rows_;
+  std::size_t row_count_ = 0;
+  std::vector<std::string> binaries_;
+};
+
+struct ProgramAnswer {
+  double cost = 0;
+  double bound = 0;                      // no answer costs less
+  bool proven = false;                   // within the tolerance that was asked for
+  std::map<std::string, double> values;  // those that are not 0
+};
+
+// Empty where CBC is not installed or finds nothing in that time.
+[[nodiscard]] std::optional<ProgramAnswer> solve_with_cbc(const LinearProgram& program, double seconds,
+                                                          double tolerance);
+
+}  // namespace duskwire::sites

@@ -1,0 +1,413 @@
+// SPDX-License-Identifier: Apache-2.0
+// Variables by name, with d a direction of a way (twice its index, plus one backwards), h the point at which a cable
+// ends (each lamp has exactly one, another point at most one), p a point at which it begins, g its size, c a class of
+// current:
+//   y<way> dug   z<d> dug, away from the transformer   f<lamp>_<d> the trench leads to this lamp over d
+//   r<h>_<d> the cable lies there   s<h>_<p> it begins at p   t<h> it ends in the lamp itself   u<h> there is a joint
+//   b<h>_<g>_<c> its size and class   l<h>_<g>_<c> its metres   i<h> its amperes   w<h>_<p> those drawn from p
+//   e<h>_<g>_<c> its amperes in its size and class   a<lamp> the lamp's amperes
+//   one the constant 1   v<h> volts lost from the terminals to its end   j<h>_<n>_<g> a joint of n wires, the thickest
+//   of size g
+#include "sites/optimum_model.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace duskwire::sites {
+namespace {
+
+constexpr std::uint32_t classes = 4;
+constexpr double most_drop_v = 8;  // more is lost nowhere: windows would be left
+
+template <class... Indices>
+std::string name(char letter, Indices... indices) {
+  std::string text(1, letter);
+  const char* between = "";
+  ((text += fmt::format("{}{}", between, indices), between = "_"), ...);
+  return text;
+}
+
+class Model {
+ public:
+  explicit Model(const OptimumProblem& problem)
+      : in_(problem), points_(static_cast<std::uint32_t>(problem.points.size())) {
+    for (const auto& [a, b] : problem.ways) {
+      length_m_.push_back(geometry::distance_m(problem.points[a].place, problem.points[b].place));
+      all_m_ += length_m_.back();
+    }
+    for (const OptimumProblem::Lamp& lamp : problem.lamps) most_a_ += lamp.load_va / lamp.floor_v;
+    for (std::uint32_t c = 0; c <= classes; ++c) class_a_.push_back(most_a_ * c / classes);
+    for (std::uint32_t p = 1; p < points_; ++p) {
+      if (problem.points[p].takes_joint) ends_.push_back(p);
+    }
+  }
+
+  LinearProgram run() {
+    program_.equal({{1, "one"}}, 1);
+    trenches();
+    for (std::uint32_t lamp = 1; lamp <= in_.lamps.size(); ++lamp) trench_to(lamp);
+    for (const std::uint32_t end : ends_) {
+      begins(end);
+      route(end);
+      size(end);
+      joint(end);
+      current(end);
+      volts(end);
+    }
+    return std::move(program_);
+  }
+
+ private:
+  [[nodiscard]] bool is_lamp(std::uint32_t point) const { return point >= 1 && point <= in_.lamps.size(); }
+  [[nodiscard]] std::uint32_t tail(std::uint32_t d) const {
+    return d % 2 == 0 ? in_.ways[d / 2].first : in_.ways[d / 2].second;
+  }
+  [[nodiscard]] std::uint32_t head(std::uint32_t d) const { return tail(d ^ 1U); }
+  [[nodiscard]] std::uint32_t directions() const { return static_cast<std::uint32_t>(2 * in_.ways.size()); }
+  [[nodiscard]] std::uint32_t sizes() const { return static_cast<std::uint32_t>(in_.cables.size()); }
+
+  // 0 and every point where a joint may be, but the cable's own end.
+  [[nodiscard]] std::vector<std::uint32_t> beginnings(std::uint32_t end) const {
+    std::vector<std::uint32_t> all{0};
+    for (const std::uint32_t p : ends_) {
+      if (p != end) all.push_back(p);
+    }
+    return all;
+  }
+
+  void trenches() {
+    for (std::uint32_t way = 0; way < in_.ways.size(); ++way) {
+      program_.binary(name('y', way));
+      program_.add_cost(in_.dig_per_m * length_m_[way], name('y', way));
+      program_.at_most({{1, name('z', 2 * way)}, {1, name('z', 2 * way + 1)}, {-1, name('y', way)}}, 0);
+    }
+  }
+
+  // One unit flows from the transformer to the lamp over trenches that are dug: what makes the bound of the relaxed
+  // program good.
+  void trench_to(std::uint32_t lamp) {
+    for (std::uint32_t p = 0; p < points_; ++p) {
+      Terms flow;
+      for (std::uint32_t d = 0; d < directions(); ++d) {
+        if (head(d) == 0 || tail(d) == lamp) continue;
+        if (head(d) == p) flow.push_back({1, name('f', lamp, d)});
+        if (tail(d) == p) flow.push_back({-1, name('f', lamp, d)});
+      }
+      if (!flow.empty()) program_.equal(flow, p == 0 ? -1 : p == lamp ? 1 : 0);
+    }
+    for (std::uint32_t d = 0; d < directions(); ++d) {
+      if (head(d) != 0 && tail(d) != lamp) program_.at_most({{1, name('f', lamp, d)}, {-1, name('z', d)}}, 0);
+    }
+  }
+
+  // A lamp has its cable, another point only where a joint is.
+  void begins(std::uint32_t end) {
+    Terms all;
+    for (const std::uint32_t p : beginnings(end)) {
+      program_.binary(name('s', end, p));
+      program_.add_cost(in_.tag_cost, name('s', end, p));
+      all.push_back({1, name('s', end, p)});
+      if (p == 0) continue;
+      if (is_lamp(p)) {
+        program_.at_most({{1, name('s', end, p)}, {1, name('t', p)}}, 1);
+      } else {
+        program_.at_most({{1, name('s', end, p)}, {-1, name('u', p)}}, 0);
+      }
+    }
+    program_.binary(name(is_lamp(end) ? 't' : 'u', end));
+    // An end in a joint has its tag, an end in a lamp has none.
+    if (is_lamp(end)) {
+      program_.add_cost(in_.tag_cost, "one");
+      program_.add_cost(-in_.tag_cost, name('t', end));
+    } else {
+      program_.add_cost(in_.tag_cost, name('u', end));
+    }
+    equal_to_presence(std::move(all), end);
+  }
+
+  // terms = 1 at a lamp, = 1 at another point only where a joint is.
+  void equal_to_presence(Terms terms, std::uint32_t end) {
+    if (!is_lamp(end)) terms.push_back({-1, name('u', end)});
+    program_.equal(terms, is_lamp(end) ? 1 : 0);
+  }
+
+  void route(std::uint32_t end) {
+    for (std::uint32_t p = 0; p < points_; ++p) {
+      Terms flow;
+      for (std::uint32_t d = 0; d < directions(); ++d) {
+        if (tail(d) == end) continue;
+        if (head(d) == p) flow.push_back({1, name('r', end, d)});
+        if (tail(d) == p) flow.push_back({-1, name('r', end, d)});
+      }
+      if (p == end) {
+        equal_to_presence(flow, end);
+        continue;
+      }
+      if (p == 0 || in_.points[p].takes_joint) flow.push_back({1, name('s', end, p)});
+      if (!flow.empty()) program_.equal(flow, 0);
+    }
+    for (std::uint32_t way = 0; way < in_.ways.size(); ++way) {
+      Terms laid{{-1, name('y', way)}};
+      for (const std::uint32_t d : {2 * way, 2 * way + 1}) {
+        if (tail(d) == end) continue;
+        laid.push_back({1, name('r', end, d)});
+        program_.add_cost(in_.cables.front().lay_per_m * length_m_[way], name('r', end, d));
+      }
+      program_.at_most(laid, 0);
+    }
+  }
+
+  // Metres of the size that is laid: the route and the slack of both ends.
+  void size(std::uint32_t end) {
+    Terms chosen;
+    Terms metres;
+    for (std::uint32_t g = 0; g < sizes(); ++g) {
+      for (std::uint32_t c = 0; c < classes; ++c) {
+        program_.binary(name('b', end, g, c));
+        chosen.push_back({1, name('b', end, g, c)});
+        metres.push_back({1, name('l', end, g, c)});
+        program_.at_most({{1, name('l', end, g, c)}, {-longest_m(), name('b', end, g, c)}}, 0);
+        program_.add_cost(in_.cables[g].price_per_m, name('l', end, g, c));
+      }
+    }
+    equal_to_presence(chosen, end);
+    for (std::uint32_t d = 0; d < directions(); ++d) {
+      if (tail(d) != end) metres.push_back({-length_m_[d / 2], name('r', end, d)});
+    }
+    for (const std::uint32_t p : beginnings(end)) {
+      metres.push_back({p == 0 ? -in_.slack_output_m : -in_.slack_splice_m, name('s', end, p)});
+    }
+    if (is_lamp(end)) {
+      metres.push_back({in_.slack_splice_m - in_.slack_luminaire_m, name('t', end)});
+      program_.equal(metres, in_.slack_splice_m);
+    } else {
+      metres.push_back({-in_.slack_splice_m, name('u', end)});
+      program_.equal(metres, 0);
+    }
+  }
+
+  // Slack of the nearer kind at both ends included.
+  [[nodiscard]] double shortest_to(std::uint32_t end) const {
+    double shortest_m = longest_m();
+    for (const std::uint32_t p : beginnings(end)) {
+      shortest_m = std::min(shortest_m, geometry::distance_m(in_.points[p].place, in_.points[end].place));
+    }
+    return shortest_m + std::min(in_.slack_splice_m, in_.slack_output_m) +
+           std::min(in_.slack_splice_m, in_.slack_luminaire_m);
+  }
+
+  // A cable on the tree of trenches is no longer than all of them; they are no more than this.
+  [[nodiscard]] double longest_m() const { return std::min(all_m_, 120.0) + 2; }
+
+  void joint(std::uint32_t end) {
+    Terms chosen;
+    Terms wires;
+    std::vector<Terms> at_least_size(sizes());
+    for (std::uint32_t n = 2; n < in_.joint_cost.size(); ++n) {
+      for (std::uint32_t g = 0; g < sizes(); ++g) {
+        if (!std::isfinite(in_.joint_cost[n][g])) continue;
+        const std::string kind = name('j', end, n, g);
+        program_.binary(kind);
+        program_.add_cost(in_.joint_cost[n][g], kind);
+        chosen.push_back({1, kind});
+        wires.push_back({double(n), kind});
+        for (std::uint32_t thinner = 0; thinner <= g; ++thinner) at_least_size[thinner].push_back({1, kind});
+      }
+    }
+    if (is_lamp(end)) chosen.push_back({1, name('t', end)});
+    equal_to_presence(chosen, end);
+    // The cable that comes, the lead of the lamp, the cables that go.
+    for (const std::uint32_t other : ends_) {
+      if (other != end) wires.push_back({-1, name('s', other, end)});
+    }
+    if (is_lamp(end)) wires.push_back({2, name('t', end)});
+    if (!is_lamp(end)) wires.push_back({-1, name('u', end)});
+    program_.at_least(wires, is_lamp(end) ? 2 : 0);
+    for (std::uint32_t g = 1; g < sizes(); ++g) thick_enough(end, g, at_least_size[g]);
+  }
+
+  // A joint that takes the cable that comes and each that goes, where these are of size g or thicker.
+  void thick_enough(std::uint32_t end, std::uint32_t g, const Terms& joints) {
+    Terms own = joints;
+    add_sizes(end, g, own);
+    if (is_lamp(end)) own.push_back({1, name('t', end)});
+    program_.at_least(own, 0);
+    for (const std::uint32_t other : ends_) {
+      if (other == end) continue;
+      Terms onward = joints;
+      add_sizes(other, g, onward);
+      onward.push_back({-1, name('s', other, end)});
+      program_.at_least(onward, -1);
+    }
+  }
+
+  void add_sizes(std::uint32_t end, std::uint32_t from_size, Terms& terms) const {
+    for (std::uint32_t g = from_size; g < sizes(); ++g) {
+      for (std::uint32_t c = 0; c < classes; ++c) terms.push_back({-1, name('b', end, g, c)});
+    }
+  }
+
+  // What a cable carries is drawn by its lamp and by the cables that begin at its end. This also forbids rings.
+  void current(std::uint32_t end) {
+    Terms balance{{1, name('i', end)}};
+    for (const std::uint32_t other : ends_) {
+      if (other != end) balance.push_back({-1, name('w', other, end)});
+    }
+    if (is_lamp(end)) {
+      balance.push_back({-1, name('a', end)});
+      lamp_current(end);
+    }
+    program_.equal(balance, 0);
+    Terms drawn{{-1, name('i', end)}};
+    for (const std::uint32_t p : beginnings(end)) {
+      drawn.push_back({1, name('w', end, p)});
+      program_.at_most({{1, name('w', end, p)}, {-most_a_, name('s', end, p)}}, 0);
+    }
+    program_.equal(drawn, 0);
+    Terms carried{{-1, name('i', end)}};
+    for (std::uint32_t g = 0; g < sizes(); ++g) {
+      for (std::uint32_t c = 0; c < classes; ++c) {
+        carried.push_back({1, name('e', end, g, c)});
+        const double most_a = std::min(class_a_[c + 1], in_.cables[g].ampacity_a);
+        program_.at_most({{1, name('e', end, g, c)}, {-most_a, name('b', end, g, c)}}, 0);
+        program_.at_least({{1, name('e', end, g, c)}, {-class_a_[c], name('b', end, g, c)}}, 0);
+      }
+    }
+    program_.equal(carried, 0);
+  }
+
+  // S / V is convex in V: no tangent ever says more than the lamp draws.
+  void lamp_current(std::uint32_t end) {
+    const OptimumProblem::Lamp& lamp = in_.lamps[end - 1];
+    constexpr int tangents = 4;
+    for (int k = 0; k <= tangents; ++k) {
+      const double at_v = lamp.floor_v + (in_.source_v - lamp.floor_v) * k / tangents;
+      const double slope = lamp.load_va / (at_v * at_v);
+      Terms line{{1, name('a', end)}};
+      add_loss(end, -slope, line);
+      program_.at_least(line, lamp.load_va / at_v + slope * (at_v - in_.source_v));
+    }
+  }
+
+  // Volts from the source to the end of a cable: lost in the transformer, and on the way.
+  void add_loss(std::uint32_t end, double factor, Terms& terms) const {
+    terms.push_back({factor, name('v', end)});
+    for (const std::uint32_t other : ends_) terms.push_back({factor * in_.source_ohm, name('w', other, 0)});
+  }
+
+  // A cable of I amperes and l metres loses their product times its ohms; never less than with the least current of its
+  // class over its metres and the rest of the current over the shortest way that leads here (McCormick, Mathematical
+  // Programming 10, 1976; from memory).
+  void volts(std::uint32_t end) {
+    const double own_a = is_lamp(end) ? in_.lamps[end - 1].load_va / in_.source_v : 0;
+    const double shortest_m = shortest_to(end);
+    Terms on_the_way;
+    for (std::uint32_t g = 0; g < sizes(); ++g) {
+      for (std::uint32_t c = 0; c < classes; ++c) {
+        const double least_a = std::max(own_a, class_a_[c]);
+        const double ohm_per_m = in_.cables[g].ohm_per_m;
+        on_the_way.push_back({-ohm_per_m * least_a, name('l', end, g, c)});
+        on_the_way.push_back({-ohm_per_m * shortest_m, name('e', end, g, c)});
+        on_the_way.push_back({ohm_per_m * shortest_m * least_a, name('b', end, g, c)});
+      }
+    }
+    for (const std::uint32_t p : beginnings(end)) {
+      Terms here = on_the_way;
+      here.push_back({1, name('v', end)});
+      here.push_back({-most_drop_v, name('s', end, p)});
+      if (p != 0) here.push_back({-1, name('v', p)});
+      program_.at_least(here, -most_drop_v);
+    }
+    if (!is_lamp(end)) return;
+    const OptimumProblem::Lamp& lamp = in_.lamps[end - 1];
+    const double lead_v = lamp.lead_ohm * own_a;
+    Terms before{{-lead_v, name('t', end)}};
+    add_loss(end, 1, before);
+    program_.at_most(before, in_.source_v - lamp.floor_v - lead_v);
+  }
+
+  const OptimumProblem& in_;
+  std::uint32_t points_ = 0;
+  std::vector<double> length_m_;
+  double all_m_ = 0;
+  double most_a_ = 0;  // every lamp at its least volts
+  std::vector<double> class_a_;
+  std::vector<std::uint32_t> ends_;
+  LinearProgram program_;
+};
+
+bool is_on(const std::map<std::string, double>& values, const std::string& variable) {
+  const auto found = values.find(variable);
+  return found != values.end() && found->second > 0.5;
+}
+
+// Reads one solution cable by cable, each after the one that it begins at.
+class Reader {
+ public:
+  Reader(const OptimumProblem& problem, const std::map<std::string, double>& values) : in_(problem), values_(values) {}
+
+  WiringSketch run() {
+    sketch_.units.push_back({in_.transformer, 0});
+    sketch_.outputs.push_back({0, in_.tap_v});
+    follow(0, std::nullopt);
+    return std::move(sketch_);
+  }
+
+ private:
+  void follow(std::uint32_t from, std::optional<std::size_t> cable) {
+    for (std::uint32_t end = 1; end < in_.points.size(); ++end) {
+      if (end == from || !is_on(values_, name('s', end, from))) continue;
+      SketchCable next;
+      next.from = cable;
+      next.path = path(from, end);
+      next.item = item_of(end);
+      if (end <= in_.lamps.size()) next.lamps = {end - 1};
+      sketch_.cables.push_back(next);
+      follow(end, sketch_.cables.size() - 1);
+    }
+  }
+
+  [[nodiscard]] std::string item_of(std::uint32_t end) const {
+    for (std::uint32_t g = 0; g < in_.cables.size(); ++g) {
+      for (std::uint32_t c = 0; c < classes; ++c) {
+        if (is_on(values_, name('b', end, g, c))) return in_.cables[g].item;
+      }
+    }
+    return "";
+  }
+
+  [[nodiscard]] geometry::Polyline path(std::uint32_t from, std::uint32_t end) const {
+    geometry::Polyline path{in_.points[from].place};
+    std::uint32_t at = from;
+    for (std::size_t step = 0; at != end && step < in_.points.size(); ++step) {
+      at = next_on_route(end, at);
+      path.push_back(in_.points[at].place);
+    }
+    return path;
+  }
+
+  [[nodiscard]] std::uint32_t next_on_route(std::uint32_t end, std::uint32_t at) const {
+    for (std::uint32_t way = 0; way < in_.ways.size(); ++way) {
+      const auto [a, b] = in_.ways[way];
+      if (a == at && is_on(values_, name('r', end, 2 * way))) return b;
+      if (b == at && is_on(values_, name('r', end, 2 * way + 1))) return a;
+    }
+    return end;
+  }
+
+  const OptimumProblem& in_;
+  const std::map<std::string, double>& values_;
+  WiringSketch sketch_;
+};
+
+}  // namespace
+
+LinearProgram optimum_model(const OptimumProblem& problem) { return Model(problem).run(); }
+
+WiringSketch sketch_of(const OptimumProblem& problem, const std::map<std::string, double>& values) {
+  return Reader(problem, values).run();
+}
+
+}  // namespace duskwire::sites

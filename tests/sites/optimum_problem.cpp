@@ -1,0 +1,263 @@
+// SPDX-License-Identifier: Apache-2.0
+// The small site as points, ways and prices: what the model is written from.
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+#include <set>
+
+#include "electrical/conductor.hpp"
+#include "estimate/stockroom.hpp"
+#include "sites/even_ground.hpp"
+#include "sites/optimum.hpp"
+#include "sites/wiring_sketch.hpp"
+
+namespace duskwire::sites {
+namespace {
+
+using geometry::distance_m;
+using geometry::Point2;
+
+constexpr std::uint32_t most_wires = 8;
+
+// The point whose distances to three others sum up to the least (Weiszfeld's iteration).
+Point2 meeting_point(Point2 a, Point2 b, Point2 c) {
+  Point2 at{(a.x_m + b.x_m + c.x_m) / 3, (a.y_m + b.y_m + c.y_m) / 3};
+  for (int step = 0; step < 300; ++step) {
+    double weights = 0;
+    Point2 sum;
+    for (const Point2 p : {a, b, c}) {
+      const double weight = 1 / std::max(1e-9, distance_m(at, p));
+      weights += weight;
+      sum = {sum.x_m + weight * p.x_m, sum.y_m + weight * p.y_m};
+    }
+    at = {sum.x_m / weights, sum.y_m / weights};
+  }
+  return at;
+}
+
+class Points {
+ public:
+  Points(OptimumProblem& problem, const OptimumOptions& options) : problem_(problem), options_(options) {}
+
+  void run() {
+    for (const Point2 joint : options_.joints_kept) point_at(joint, true);
+    add_hubs();
+    const std::size_t joints = problem_.points.size();
+    for (const auto& way : options_.ways_kept) {
+      for (const Point2 bend : way) point_at(bend, false);
+    }
+    for (std::uint32_t a = 0; a < joints; ++a) {
+      for (std::uint32_t b = a + 1; b < joints; ++b) {
+        if (!is_spared(a, b, joints)) ways_.insert({a, b});
+      }
+    }
+    std::vector<Point2> places;
+    for (const OptimumPoint& point : problem_.points) places.push_back(point.place);
+    for (const auto& way : options_.ways_kept) {
+      for (std::size_t i = 1; i < way.size(); ++i) {
+        for (const Stretch& stretch : stretches_between(way[i - 1], way[i], places)) ways_.insert(stretch);
+      }
+    }
+    problem_.ways.assign(ways_.begin(), ways_.end());
+  }
+
+ private:
+  [[nodiscard]] Point2 at(std::uint32_t point) const { return problem_.points[point].place; }
+
+  void point_at(Point2 place, bool takes_joint) {
+    for (const OptimumPoint& point : problem_.points) {
+      if (distance_m(point.place, place) <= same_place_m) return;
+    }
+    problem_.points.push_back({place, takes_joint});
+  }
+
+  // The best places for three trenches to meet, by what they spare over the two shorter sides of the triangle.
+  void add_hubs() {
+    constexpr double worth_m = 0.3;
+    const auto count = static_cast<std::uint32_t>(problem_.lamps.size() + 1);
+    std::vector<std::pair<double, Point2>> offers;
+    for (std::uint32_t a = 0; a < count; ++a) {
+      for (std::uint32_t b = a + 1; b < count; ++b) {
+        for (std::uint32_t c = b + 1; c < count; ++c) {
+          const Point2 hub = meeting_point(at(a), at(b), at(c));
+          const double sides[] = {distance_m(at(a), at(b)), distance_m(at(b), at(c)), distance_m(at(a), at(c))};
+          const double two_m =
+              std::accumulate(std::begin(sides), std::end(sides), 0.0) - *std::max_element(sides, sides + 3);
+          const double star_m = distance_m(hub, at(a)) + distance_m(hub, at(b)) + distance_m(hub, at(c));
+          if (two_m - star_m > worth_m) offers.emplace_back(star_m - two_m, hub);
+        }
+      }
+    }
+    std::sort(offers.begin(), offers.end(), [](const auto& p, const auto& q) { return p.first < q.first; });
+    const std::size_t most = problem_.points.size() + options_.hubs;
+    for (std::size_t i = 0; i < offers.size() && problem_.points.size() < most; ++i) {
+      const bool is_crowded =
+          std::any_of(problem_.points.begin(), problem_.points.end(),
+                      [&](const OptimumPoint& point) { return distance_m(point.place, offers[i].second) < 0.8; });
+      if (!is_crowded) problem_.points.push_back({offers[i].second, true});
+    }
+  }
+
+  [[nodiscard]] bool is_spared(std::uint32_t a, std::uint32_t b, std::size_t joints) const {
+    const double straight_m = distance_m(at(a), at(b));
+    for (std::uint32_t k = 0; k < joints; ++k) {
+      if (k == a || k == b) continue;
+      if (distance_m(at(a), at(k)) + distance_m(at(k), at(b)) < straight_m * (1 + options_.spare_detour)) return true;
+    }
+    return false;
+  }
+
+  OptimumProblem& problem_;
+  const OptimumOptions& options_;
+  std::set<Stretch> ways_;
+};
+
+class Prices {
+ public:
+  Prices(const job::Job& site, const job::Catalogue& stock, const estimate::InstallRates& rates)
+      : site_(site), stock_(stock), rates_(rates) {}
+
+  bool fill(OptimumProblem& problem) const {
+    const auto minutes = [&](double min) { return min * static_cast<double>(rates_.labour_minor_per_h) / 60; };
+    const auto put_in = [&](double price, double min) { return price + minutes(min); };
+    const estimate::Stockroom room(site_.catalogue, stock_);
+    const auto tag = room.cheapest(job::SundryKind::tag);
+    const auto staple = room.cheapest(job::SundryKind::staple);
+    if (!tag || !staple || !choose_transformer(problem, put_in)) return false;
+    problem.tag_cost = put_in(static_cast<double>(tag.item->price_minor), tag.item->labour_min);
+    const double staple_cost = put_in(static_cast<double>(staple.item->price_minor), staple.item->labour_min);
+    const job::Corners& corners = site_.site.corners;
+    const double longest = 1 + corners.length_tolerance_pct / 100;
+    const double hot = electrical::copper_temperature_factor(corners.cable_hot_c) * longest;
+    for (const job::CableItem& item : stock_.cables) {
+      if (!item.gauge_awg || !item.direct_burial) continue;
+      OptimumProblem::Cable cable;
+      cable.item = item.id;
+      cable.ohm_per_m = 2 * item.ohm_per_m_20c * hot;
+      cable.price_per_m = static_cast<double>(item.price_minor_per_m) * (1 + site_.practice.waste_pct / 100);
+      cable.lay_per_m = minutes(item.labour_min_per_m) + staple_cost / site_.practice.staple_spacing_m;
+      cable.ampacity_a = item.ampacity_a;
+      cable.area_mm2 = item.area_mm2;
+      problem.cables.push_back(cable);
+    }
+    std::sort(problem.cables.begin(), problem.cables.end(),
+              [](const auto& p, const auto& q) { return p.ohm_per_m > q.ohm_per_m; });
+    add_lamps(hot, problem);
+    drop_needless_cables(problem);
+    add_joints(problem);
+    problem.dig_per_m = minutes(rates_.trench_min_per_m[static_cast<std::size_t>(job::GroundKind::lawn)]);
+    problem.slack_output_m = site_.practice.slack_at_transformer_m;
+    problem.slack_splice_m = site_.practice.slack_at_splice_m;
+    problem.slack_luminaire_m = site_.practice.slack_at_luminaire_m;
+    return !problem.cables.empty();
+  }
+
+ private:
+  [[nodiscard]] const job::LuminaireItem& item_of(const job::Luminaire& lamp) const {
+    return *job::find_luminaire(site_.catalogue, lamp.item);
+  }
+  [[nodiscard]] double low_mains() const { return 1 - site_.site.corners.mains_tolerance_pct / 100; }
+
+  // The cheapest whose highest tap that no lamp finds too high carries all of them.
+  template <class PutIn>
+  bool choose_transformer(OptimumProblem& problem, PutIn put_in) const {
+    double load_va = 0;
+    double most_v = std::numeric_limits<double>::infinity();
+    for (const job::Luminaire& lamp : site_.luminaires) {
+      load_va += item_of(lamp).power_va;
+      most_v = std::min(most_v, item_of(lamp).window_max_v);
+    }
+    const double high_mains = 1 + site_.site.corners.mains_tolerance_pct / 100;
+    double best = std::numeric_limits<double>::infinity();
+    for (const job::TransformerItem& item : stock_.transformers) {
+      double tap_v = 0;
+      for (const double offered_v : item.taps_v) tap_v = offered_v * high_mains <= most_v ? offered_v : tap_v;
+      if (tap_v == 0 || item.pool_listed || !item.outdoor_listed) continue;
+      const double current_a = load_va / (tap_v * low_mains());
+      const double most_a = item.output_limit_a * item.output_count * site_.practice.output_load_pct / 100;
+      if (load_va > item.rating_va * site_.practice.transformer_load_pct / 100 || current_a > most_a) continue;
+      const double cost = put_in(static_cast<double>(item.price_minor), item.labour_min);
+      if (cost >= best) continue;
+      best = problem.fixed_cost = cost;
+      problem.transformer = item.id;
+      problem.tap_v = tap_v;
+    }
+    return best < std::numeric_limits<double>::infinity();
+  }
+
+  void add_lamps(double hot, OptimumProblem& problem) const {
+    const job::TransformerItem& item = *job::find_transformer(stock_, problem.transformer);
+    problem.source_v = problem.tap_v * low_mains();
+    problem.source_ohm = item.r_own_ohm + item.r_shared_ohm;
+    for (const job::Luminaire& luminaire : site_.luminaires) {
+      const job::LuminaireItem& kind = item_of(luminaire);
+      const double lead_ohm = 2 * kind.lead_length_m * electrical::copper_ohm_per_m_20c(kind.lead_area_mm2) * hot;
+      problem.lamps.push_back({kind.power_va, std::max(kind.window_min_v, kind.v_regulation_min), lead_ohm});
+    }
+  }
+
+  // A gauge that would do for the whole load over twice the way to the farthest lamp makes thicker ones needless.
+  void drop_needless_cables(OptimumProblem& problem) const {
+    double sum_va = 0;
+    double floor_v = 0;
+    double farthest_m = 0;
+    for (const OptimumProblem::Lamp& lamp : problem.lamps) {
+      sum_va += lamp.load_va;
+      floor_v = std::max(floor_v, lamp.floor_v);
+    }
+    for (const OptimumPoint& point : problem.points) {
+      farthest_m = std::max(farthest_m, distance_m(problem.points.front().place, point.place));
+    }
+    const double most_a = sum_va / floor_v;
+    const double room_v = problem.source_v - floor_v - most_a * problem.source_ohm;
+    for (std::size_t g = 0; g < problem.cables.size(); ++g) {
+      const OptimumProblem::Cable& cable = problem.cables[g];
+      if (cable.ampacity_a >= most_a && cable.ohm_per_m * most_a * 2 * farthest_m <= room_v)
+        problem.cables.resize(g + 1);
+    }
+  }
+
+  // The thinnest wire there may be the lead or a cable: whichever makes it cheaper, so that the model never asks more.
+  void add_joints(OptimumProblem& problem) const {
+    problem.joint_cost.assign(most_wires + 1, {});
+    for (std::uint32_t wires = 0; wires <= most_wires; ++wires) {
+      for (const OptimumProblem::Cable& thickest : problem.cables) {
+        double best = std::numeric_limits<double>::infinity();
+        std::vector<double> thinnest{item_of(site_.luminaires.front()).lead_area_mm2};
+        for (const OptimumProblem::Cable& cable : problem.cables) thinnest.push_back(cable.area_mm2);
+        for (const double thin_mm2 : thinnest) {
+          if (wires < 2 || thin_mm2 > thickest.area_mm2) continue;
+          std::vector<double> areas_mm2(wires, thickest.area_mm2);
+          areas_mm2.front() = thin_mm2;
+          const auto fitted = fitted_connector(areas_mm2, stock_, rates_);
+          if (fitted) best = std::min(best, fitted->cost_minor);
+        }
+        problem.joint_cost[wires].push_back(best);
+      }
+    }
+  }
+
+  const job::Job& site_;
+  const job::Catalogue& stock_;
+  const estimate::InstallRates& rates_;
+};
+
+}  // namespace
+
+std::optional<OptimumProblem> optimum_problem(const job::Job& site, const job::Catalogue& stock,
+                                              const estimate::InstallRates& rates, const OptimumOptions& options) {
+  if (site.transformers.size() != 1 || !site.transformers.front().position || site.luminaires.empty())
+    return std::nullopt;
+  OptimumProblem problem;
+  problem.points.push_back({*site.transformers.front().position, false});
+  for (const job::Luminaire& lamp : site.luminaires) {
+    if (!lamp.position || !job::find_luminaire(site.catalogue, lamp.item)) return std::nullopt;
+    problem.points.push_back({{lamp.position->x_m, lamp.position->y_m}, true});
+  }
+  if (!Prices(site, stock, rates).fill(problem)) return std::nullopt;
+  Points(problem, options).run();
+  return problem;
+}
+
+}  // namespace duskwire::sites
