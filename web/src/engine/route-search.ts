@@ -19,9 +19,10 @@ export interface SearchWatch {
   readonly now?: () => number;
 }
 
-// A look at the best so far takes time from the search: a tenth of it at most.
-const quietMilliseconds = 2000;
-const quietShare = 10;
+// A look at the best so far takes time from the search: a tenth of it at most, a quarter until the full check has found
+// one sound.
+const quiet = { milliseconds: 2000, times: 9 };
+const quietBeforeSound = { milliseconds: 400, times: 3 };
 
 export async function searchRoute(planner: Planner, document: JobDocument, request: RouteRequest, watch: SearchWatch): Promise<RouteAnswer> {
   const now = watch.now ?? (() => performance.now());
@@ -41,8 +42,10 @@ export async function searchRoute(planner: Planner, document: JobDocument, reque
     if (!better || !progress.more || watch.stopped() || now() < lookAgain) continue;
     seenMinor = progress.cost_minor;
     const asked = now();
-    watch.onfound(await planner.answer());
-    lookAgain = now() + Math.max(quietMilliseconds, quietShare * (now() - asked));
+    const found = await planner.answer();
+    watch.onfound(found);
+    const { milliseconds, times } = found.job ? quiet : quietBeforeSound;
+    lookAgain = now() + Math.max(milliseconds, times * (now() - asked));
   }
   watch.onchecking();
   return planner.answer();

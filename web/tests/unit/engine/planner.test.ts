@@ -122,20 +122,28 @@ describe('a search', () => {
     expect(said).toEqual(['cost 0', 'cost 0', 'cost 9', 'found', 'cost 8', 'cost 8', 'checking']);
   });
 
-  it('shows a better one again, but not each slice, and the seldomer the longer a look takes', async () => {
+  it.each([
+    ['a sound one', garden('planned'), 10, [125, 2050, 2050], 500, [125, 5060, 5060]],
+    ['none that is sound', null, 10, [125, 490, 490], 500, [125, 2060, 2060]],
+  ])('looks again at a better one, the seldomer the longer a look takes: %s', async (_what, job, quick, afterQuick, slow, afterSlow) => {
     planner.costs = Array.from({ length: 200 }, (_, slice) => 1000 - slice);
-    const looks: number[] = [];
-    planner.best = () => {
-      looks.push(planner.now);
-      planner.now += 500;
-      return answerOf(null);
-    };
-    await searchRoute(planner, garden(), {}, watch(20_000));
-    expect(looks.slice(0, 4).map((at, index) => at - (looks[index - 1] ?? 0))).toEqual([125, 5540, 5540, 5540]);
+    for (const [took, gaps] of [[quick, afterQuick], [slow, afterSlow]] as const) {
+      const looks: number[] = [];
+      planner.now = 0;
+      planner.best = () => {
+        looks.push(planner.now);
+        planner.now += took;
+        return answerOf(job);
+      };
+      await searchRoute(planner, garden(), {}, watch(20_000));
+      expect(looks.slice(0, 3).map((at, index) => at - (looks[index - 1] ?? 0))).toEqual(gaps);
+    }
+  });
+
+  it('does not look again at the same', async () => {
     planner.costs = [9];
-    looks.length = 0;
     await searchRoute(planner, garden(), {}, watch(20_000));
-    expect(looks).toHaveLength(2);
+    expect(planner.calls.filter((call) => call === 'answer')).toHaveLength(2);
   });
 
   it('ends once nothing more is to be gained', async () => {
