@@ -131,7 +131,8 @@ void Copper::settle(double emf_v, const Feed& feed) {
         }
       }
     }
-    if (moved_v < settled_v) break;
+    // The first round only repeats what the volts were shifted to by the currents of before.
+    if (round > 0 && moved_v < settled_v) break;
   }
   for (const Hang& hang : hangs_) last_v_[hang.lamp] = hang.v;
 }
