@@ -106,11 +106,15 @@ test('what is held fast is remembered, asked for and stays as it is', async () =
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name: 'Look at the planned wiring' }).click();
   assert.equal(await held.getByRole('listitem').count(), 1);
-  await view().getByText('No hub').click();
+  await choice().selectOption('luminaire/F5');
+  await button('Gets an output of its own').click();
   await view().getByText(/has changed since\. Plan again/).waitFor();
   await button('Plan again').click();
   await view().getByText(/has changed since\. Plan again/).waitFor({ state: 'detached' });
   await planned();
+  await drawing('Planned').locator('[data-thing="luminaire/F5"]').click();
+  assert.match(await view().getByRole('button', { name: /^Run /, pressed: true }).textContent(), /1 lamp,/);
+  assert.equal(await drawing('Planned').locator('.lamp.selected').count(), 1);
   await button('Keep today’s wiring').click();
   await view().waitFor({ state: 'detached' });
   await page.getByRole('banner').getByRole('button', { name: 'Undo', exact: true, disabled: true }).waitFor();
