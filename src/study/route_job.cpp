@@ -202,8 +202,10 @@ class JobBuilder {
       if (const auto kind = estimate::joint_kind(wires[j])) joint.kind = *kind;
       const auto choice = goods_.connector_for(wires[j]);
       const job::ConnectorItem* present = job::find_connector(out_.job.catalogue, joint.connector);
-      if (present && estimate::connector_fit(*present, wires[j]) && present->sealed && present->mechanically_held)
-        continue;
+      if (present && present->sealed && present->mechanically_held) {
+        const auto fit = estimate::connector_fit(*present, wires[j]);
+        if (fit && fit->pieces_per_conductor == 1) continue;
+      }
       joint.connector = choice ? choice->item->id : "";
       joint.connector_count.reset();
       if (choice) keep_item(out_.job.catalogue.connectors, *choice->item);
