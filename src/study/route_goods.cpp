@@ -50,9 +50,16 @@ RouteGoods::RouteGoods(const job::Job& job, const job::Catalogue& stock, const e
   const auto is_used = [&](const std::string& id) {
     return std::any_of(job.cables.begin(), job.cables.end(), [&](const job::Cable& cable) { return cable.item == id; });
   };
+  const auto usable = [](const job::CableItem& item) {
+    return item.direct_burial && item.ohm_per_m_20c > 0 && item.area_mm2 > 0;
+  };
   for (const job::CableItem& item : shelf.cables) {
-    const bool usable = item.direct_burial && item.ohm_per_m_20c > 0 && item.area_mm2 > 0;
-    if (usable && (item.gauge_awg.has_value() == gauge || is_used(item.id))) cables.push_back(&item);
+    if (usable(item) && (item.gauge_awg.has_value() == gauge || is_used(item.id))) cables.push_back(&item);
+  }
+  if (cables.empty()) {  // a shop that sells the other kind alone
+    for (const job::CableItem& item : shelf.cables) {
+      if (usable(item)) cables.push_back(&item);
+    }
   }
   std::sort(cables.begin(), cables.end(), [](const auto* p, const auto* q) {
     return std::tie(q->ohm_per_m_20c, p->price_minor_per_m, p->id) <
