@@ -9,6 +9,7 @@
 #include "estimate/dug_ground.hpp"
 #include "estimate/ground_stretches.hpp"
 #include "estimate/laid_sleeves.hpp"
+#include "geometry/polygon.hpp"
 #include "job/plan_ground.hpp"
 
 namespace duskwire::estimate {
@@ -29,12 +30,34 @@ double minutes_per_m(const InstallRates& rates, const Ground& ground) {
   return ground ? rates.trench_min_per_m.at(static_cast<std::size_t>(*ground)) : rates.unknown_trench_min_per_m;
 }
 
+// Roots call for hands whatever grows over them, so a root zone counts before soft ground here; for the cover over a
+// cable it does not.
+class RootZones {
+ public:
+  explicit RootZones(const job::Plan& plan) {
+    for (const job::Area& area : plan.areas) {
+      if (area.kind == job::GroundKind::root_zone) zones_.push_back(&area);
+    }
+  }
+  [[nodiscard]] Ground over(const Ground& ground, Point2 point) const {
+    const bool soft = !ground || ground == job::GroundKind::bed || ground == job::GroundKind::lawn ||
+                      ground == job::GroundKind::gravel;
+    const bool in_roots = soft && std::any_of(zones_.begin(), zones_.end(), [&](const job::Area* zone) {
+                            return geometry::contains(zone->outline, point);
+                          });
+    return in_roots ? Ground(job::GroundKind::root_zone) : ground;
+  }
+
+ private:
+  std::vector<const job::Area*> zones_;
+};
+
 bool is_dug(const Ground& ground) { return ground != job::GroundKind::building && ground != job::GroundKind::deck; }
 
 class Digger {
  public:
   Digger(const job::Job& job, const InstallRates& rates, const std::vector<std::string>& sleeves_to_lay)
-      : rates_(rates), ground_(job.plan), sleeves_(job.plan, sleeves_to_lay) {}
+      : rates_(rates), ground_(job.plan), roots_(job.plan), sleeves_(job.plan, sleeves_to_lay) {}
 
   void lay(const job::Cable& cable) {
     const std::optional<double> route_m = route_length_m(cable);
@@ -86,7 +109,7 @@ class Digger {
     if (runs_through(sleeves, point, ground && is_hard(*ground))) {
       pull(route_m);
     } else if (!open_.is_open_at(point)) {
-      dig(route_m, ground);
+      dig(route_m, roots_.over(ground, point));
       fresh_.push_back(point);
     }
   }
@@ -100,6 +123,7 @@ class Digger {
 
   const InstallRates& rates_;
   job::PlanGround ground_;
+  RootZones roots_;
   LaidSleeves sleeves_;
   DugGround open_;
   std::vector<Point2> fresh_;  // dug for the cable at hand

@@ -56,6 +56,15 @@ TEST(Trench, CostsByTheGroundThatThePathCrosses) {
   EXPECT_NEAR(work(job).minutes, 11 * lawn + 3 * drive, exact);
 }
 
+TEST(Trench, IsDugByHandUnderATreeWhateverGrowsThere) {
+  job::Job job = lawn_with_drive();
+  job.plan.areas.push_back(area(job::GroundKind::root_zone, {{12, -5}, {14, -5}, {14, 5}, {12, 5}}));
+  lay(job, {{2, 1}, {16, 1}});
+  constexpr double by_hand = 20;
+  // Two metres among roots, sampled each 0.1 m: a sample more or less at either edge.
+  EXPECT_NEAR(work(job).minutes, 9 * lawn + 3 * drive + 2 * by_hand, 0.1 * (by_hand - lawn));
+}
+
 TEST(Trench, IsDugOnceForCablesThatLieInIt) {
   job::Job job = lawn_with_drive();
   lay(job, {{2, 1}, {7, 1}});
