@@ -116,7 +116,7 @@ class Contractor {
   [[nodiscard]] std::vector<double> shares(Habit habit) const {
     constexpr std::size_t estate = 200;
     if (habit == Habit::hubs) return {1};
-    if (site_.luminaires.size() > estate) return {0.87, 0.65, 0.5, 0.35, 0.2};
+    if (site_.luminaires.size() > estate) return {0.87, 0.65, 0.5, 0.35, 0.2, 0.1};
     std::vector<double> shares;
     for (double share = 1; share > 0.1; share *= 0.88) shares.push_back(share);
     return shares;

@@ -1,33 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
-// Variables by name, with d a direction of a way (twice its index, plus one backwards), h the point at which a cable
-// ends (each lamp has exactly one, another point at most one), p a point at which it begins, g its size, c a class of
-// current:
-//   y<way> dug   z<d> dug, away from the transformer   f<lamp>_<d> the trench leads to this lamp over d
-//   r<h>_<d> the cable lies there   s<h>_<p> it begins at p   t<h> it ends in the lamp itself   u<h> there is a joint
-//   b<h>_<g>_<c> its size and class   l<h>_<g>_<c> its metres   i<h> its amperes   w<h>_<p> those drawn from p
-//   e<h>_<g>_<c> its amperes in its size and class   a<lamp> the lamp's amperes
-//   one the constant 1   v<h> volts lost from the terminals to its end   j<h>_<n>_<g> a joint of n wires, the thickest
-//   of size g
 #include "sites/optimum_model.hpp"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 
+#include "sites/optimum_names.hpp"
+
 namespace duskwire::sites {
 namespace {
 
-constexpr std::uint32_t classes = 4;
 constexpr double most_drop_v = 8;  // more is lost nowhere: windows would be left
-
-template <class... Indices>
-std::string name(char letter, Indices... indices) {
-  std::string text(1, letter);
-  const char* between = "";
-  ((text += fmt::format("{}{}", between, indices), between = "_"), ...);
-  return text;
-}
 
 class Model {
  public:
@@ -38,7 +20,7 @@ class Model {
       all_m_ += length_m_.back();
     }
     for (const OptimumProblem::Lamp& lamp : problem.lamps) most_a_ += lamp.load_va / lamp.floor_v;
-    for (std::uint32_t c = 0; c <= classes; ++c) class_a_.push_back(most_a_ * c / classes);
+    for (std::uint32_t c = 0; c <= current_classes; ++c) class_a_.push_back(most_a_ * c / current_classes);
     for (std::uint32_t p = 1; p < points_; ++p) {
       if (problem.points[p].takes_joint) ends_.push_back(p);
     }
@@ -164,7 +146,7 @@ class Model {
     Terms chosen;
     Terms metres;
     for (std::uint32_t g = 0; g < sizes(); ++g) {
-      for (std::uint32_t c = 0; c < classes; ++c) {
+      for (std::uint32_t c = 0; c < current_classes; ++c) {
         program_.binary(name('b', end, g, c));
         chosen.push_back({1, name('b', end, g, c)});
         metres.push_back({1, name('l', end, g, c)});
@@ -245,7 +227,7 @@ class Model {
 
   void add_sizes(std::uint32_t end, std::uint32_t from_size, Terms& terms) const {
     for (std::uint32_t g = from_size; g < sizes(); ++g) {
-      for (std::uint32_t c = 0; c < classes; ++c) terms.push_back({-1, name('b', end, g, c)});
+      for (std::uint32_t c = 0; c < current_classes; ++c) terms.push_back({-1, name('b', end, g, c)});
     }
   }
 
@@ -268,7 +250,7 @@ class Model {
     program_.equal(drawn, 0);
     Terms carried{{-1, name('i', end)}};
     for (std::uint32_t g = 0; g < sizes(); ++g) {
-      for (std::uint32_t c = 0; c < classes; ++c) {
+      for (std::uint32_t c = 0; c < current_classes; ++c) {
         carried.push_back({1, name('e', end, g, c)});
         const double most_a = std::min(class_a_[c + 1], in_.cables[g].ampacity_a);
         program_.at_most({{1, name('e', end, g, c)}, {-most_a, name('b', end, g, c)}}, 0);
@@ -305,7 +287,7 @@ class Model {
     const double shortest_m = shortest_to(end);
     Terms on_the_way;
     for (std::uint32_t g = 0; g < sizes(); ++g) {
-      for (std::uint32_t c = 0; c < classes; ++c) {
+      for (std::uint32_t c = 0; c < current_classes; ++c) {
         const double least_a = std::max(own_a, class_a_[c]);
         const double ohm_per_m = in_.cables[g].ohm_per_m;
         on_the_way.push_back({-ohm_per_m * least_a, name('l', end, g, c)});
@@ -338,76 +320,8 @@ class Model {
   LinearProgram program_;
 };
 
-bool is_on(const std::map<std::string, double>& values, const std::string& variable) {
-  const auto found = values.find(variable);
-  return found != values.end() && found->second > 0.5;
-}
-
-// Reads one solution cable by cable, each after the one that it begins at.
-class Reader {
- public:
-  Reader(const OptimumProblem& problem, const std::map<std::string, double>& values) : in_(problem), values_(values) {}
-
-  WiringSketch run() {
-    sketch_.units.push_back({in_.transformer, 0});
-    sketch_.outputs.push_back({0, in_.tap_v});
-    follow(0, std::nullopt);
-    return std::move(sketch_);
-  }
-
- private:
-  void follow(std::uint32_t from, std::optional<std::size_t> cable) {
-    for (std::uint32_t end = 1; end < in_.points.size(); ++end) {
-      if (end == from || !is_on(values_, name('s', end, from))) continue;
-      SketchCable next;
-      next.from = cable;
-      next.path = path(from, end);
-      next.item = item_of(end);
-      if (end <= in_.lamps.size()) next.lamps = {end - 1};
-      sketch_.cables.push_back(next);
-      follow(end, sketch_.cables.size() - 1);
-    }
-  }
-
-  [[nodiscard]] std::string item_of(std::uint32_t end) const {
-    for (std::uint32_t g = 0; g < in_.cables.size(); ++g) {
-      for (std::uint32_t c = 0; c < classes; ++c) {
-        if (is_on(values_, name('b', end, g, c))) return in_.cables[g].item;
-      }
-    }
-    return "";
-  }
-
-  [[nodiscard]] geometry::Polyline path(std::uint32_t from, std::uint32_t end) const {
-    geometry::Polyline path{in_.points[from].place};
-    std::uint32_t at = from;
-    for (std::size_t step = 0; at != end && step < in_.points.size(); ++step) {
-      at = next_on_route(end, at);
-      path.push_back(in_.points[at].place);
-    }
-    return path;
-  }
-
-  [[nodiscard]] std::uint32_t next_on_route(std::uint32_t end, std::uint32_t at) const {
-    for (std::uint32_t way = 0; way < in_.ways.size(); ++way) {
-      const auto [a, b] = in_.ways[way];
-      if (a == at && is_on(values_, name('r', end, 2 * way))) return b;
-      if (b == at && is_on(values_, name('r', end, 2 * way + 1))) return a;
-    }
-    return end;
-  }
-
-  const OptimumProblem& in_;
-  const std::map<std::string, double>& values_;
-  WiringSketch sketch_;
-};
-
 }  // namespace
 
 LinearProgram optimum_model(const OptimumProblem& problem) { return Model(problem).run(); }
-
-WiringSketch sketch_of(const OptimumProblem& problem, const std::map<std::string, double>& values) {
-  return Reader(problem, values).run();
-}
 
 }  // namespace duskwire::sites

@@ -28,7 +28,7 @@ constexpr Garden contested[] = {{10, 1}};
 constexpr std::uint64_t steps = 40;
 #else
 constexpr Garden gardens[] = {{10, 1}, {10, 2}, {14, 3}, {20, 4}, {20, 5}, {30, 6}, {40, 7}, {60, 8}};
-constexpr Garden contested[] = {{10, 1}, {10, 2}, {14, 3}, {20, 4}};
+constexpr Garden contested[] = {{10, 1}, {10, 2}, {14, 3}, {20, 4}, {40, 7}};
 constexpr std::uint64_t steps = 400;
 #endif
 
