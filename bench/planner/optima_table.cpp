@@ -36,6 +36,7 @@ class Table {
     for (const job::Joint& joint : answer.job->joints) {
       if (joint.position) proof.joints_kept.push_back(*joint.position);
     }
+    proof.known_cost_minor = planner;
     const auto proof_begin = Clock::now();
     const auto best = sites::optimum(site, sites::stock(), rates, proof);
     if (!best) {

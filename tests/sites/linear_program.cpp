@@ -81,12 +81,13 @@ std::string LinearProgram::text() const {
   return text + "End\n";
 }
 
-std::optional<ProgramAnswer> solve_with_cbc(const LinearProgram& program, double seconds, double tolerance) {
+std::optional<ProgramAnswer> solve_with_cbc(const LinearProgram& program, const SolveOptions& options) {
   const Folder folder;
   std::ofstream(folder.file("model.lp")) << program.text();
+  const std::string cut_off = options.known_answer ? fmt::format("cutoff {}", *options.known_answer) : "";
   const std::string command =
-      fmt::format("cbc '{}' ratioGap {} seconds {} solve solution '{}' >'{}' 2>&1", folder.file("model.lp"), tolerance,
-                  seconds, folder.file("solution.txt"), folder.file("log.txt"));
+      fmt::format("cbc '{}' ratioGap {} seconds {} {} solve solution '{}' >'{}' 2>&1", folder.file("model.lp"),
+                  options.tolerance, options.seconds, cut_off, folder.file("solution.txt"), folder.file("log.txt"));
   if (std::system(command.c_str()) != 0) return std::nullopt;
   auto answer = read_solution(folder.file("solution.txt"));
   if (answer) read_bound(folder.file("log.txt"), *answer);

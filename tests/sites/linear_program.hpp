@@ -43,8 +43,13 @@ struct ProgramAnswer {
   std::map<std::string, double> values;  // those that are not 0
 };
 
+struct SolveOptions {
+  double seconds = 60;
+  double tolerance = 0.001;            // of the cost: proven is what is known that near
+  std::optional<double> known_answer;  // a cost that can be reached: nothing dearer is looked at
+};
+
 // Empty where CBC is not installed or finds nothing in that time.
-[[nodiscard]] std::optional<ProgramAnswer> solve_with_cbc(const LinearProgram& program, double seconds,
-                                                          double tolerance);
+[[nodiscard]] std::optional<ProgramAnswer> solve_with_cbc(const LinearProgram& program, const SolveOptions& options);
 
 }  // namespace duskwire::sites

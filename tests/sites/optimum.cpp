@@ -50,7 +50,10 @@ std::optional<Optimum> optimum(const job::Job& site, const job::Catalogue& stock
                                const OptimumOptions& options) {
   const auto problem = optimum_problem(site, stock, rates, options);
   if (!problem) return std::nullopt;
-  const auto solved = solve_with_cbc(optimum_model(*problem), options.seconds, options.tolerance);
+  SolveOptions solving{options.seconds, options.tolerance, {}};
+  constexpr double to_be_sure = 1.0005;  // so that the known wiring itself stays within
+  if (options.known_cost_minor) solving.known_answer = *options.known_cost_minor * to_be_sure - problem->fixed_cost;
+  const auto solved = solve_with_cbc(optimum_model(*problem), solving);
   if (!solved) return std::nullopt;
   Optimum best;
   best.cost_minor = solved->cost + problem->fixed_cost;

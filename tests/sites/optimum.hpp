@@ -59,6 +59,7 @@ struct OptimumOptions {
   std::vector<geometry::Point2> joints_kept;
   std::uint32_t hubs = 2;  // points where three trenches meet best
   double spare_detour = 0.01;
+  std::optional<double> known_cost_minor;  // of that wiring: nothing dearer is looked at
   double seconds = 60;
   double tolerance = 0.001;
 };

@@ -197,7 +197,8 @@ class Prices {
     }
   }
 
-  // A gauge that would do for the whole load over twice the way to the farthest lamp makes thicker ones needless.
+  // A gauge that would do for the whole load over a fifth more than the way to the farthest lamp makes thicker ones
+  // needless.
   void drop_needless_cables(OptimumProblem& problem) const {
     double sum_va = 0;
     double floor_v = 0;
@@ -213,7 +214,7 @@ class Prices {
     const double room_v = problem.source_v - floor_v - most_a * problem.source_ohm;
     for (std::size_t g = 0; g < problem.cables.size(); ++g) {
       const OptimumProblem::Cable& cable = problem.cables[g];
-      if (cable.ampacity_a >= most_a && cable.ohm_per_m * most_a * 2 * farthest_m <= room_v)
+      if (cable.ampacity_a >= most_a && cable.ohm_per_m * most_a * 1.2 * farthest_m <= room_v)
         problem.cables.resize(g + 1);
     }
   }
