@@ -7,6 +7,8 @@
 #include "sites/even_ground.hpp"
 #include "sites/fixture_cost.hpp"
 #include "sites/optimum_model.hpp"
+#include "sites/stock.hpp"
+#include "study/check.hpp"
 
 namespace duskwire::sites {
 namespace {
@@ -53,14 +55,18 @@ std::optional<Optimum> optimum(const job::Job& site, const job::Catalogue& stock
   SolveOptions solving{options.seconds, options.tolerance, {}};
   constexpr double to_be_sure = 1.0005;  // so that the known wiring itself stays within
   if (options.known_cost_minor) solving.known_answer = *options.known_cost_minor * to_be_sure - problem->fixed_cost;
-  const auto solved = solve_with_cbc(optimum_model(*problem), solving);
-  if (!solved) return std::nullopt;
-  Optimum best;
-  best.cost_minor = solved->cost + problem->fixed_cost;
-  best.bound_minor = solved->bound + problem->fixed_cost;
-  best.proven = solved->proven;
-  best.job = wired(site, sketch_of(*problem, solved->values), stock, rates);
-  return best;
+  for (const Volts volts : {Volts::left_out, Volts::kept}) {
+    const auto solved = solve_with_cbc(optimum_model(*problem, volts), solving);
+    if (!solved) return std::nullopt;
+    Optimum best;
+    best.cost_minor = solved->cost + problem->fixed_cost;
+    best.bound_minor = solved->bound + problem->fixed_cost;
+    best.proven = solved->proven;
+    best.job = wired(site, sketch_of(*problem, solved->values), stock, rates);
+    best.sound = study::check(best.job, us_rules(), stock, {.cures = false}).sound;
+    if (volts == Volts::kept || (best.sound && best.proven)) return best;
+  }
+  return std::nullopt;
 }
 
 }  // namespace duskwire::sites

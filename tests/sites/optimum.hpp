@@ -42,6 +42,7 @@ struct OptimumProblem {
   std::vector<std::vector<double>> joint_cost;
   double dig_per_m = 0;
   double tag_cost = 0;
+  double longest_cable_m = 0;  // one and a half times the way to the farthest lamp, and no less than what is kept
   double slack_output_m = 0;
   double slack_splice_m = 0;
   double slack_luminaire_m = 0;
@@ -73,7 +74,8 @@ struct Optimum {
   double cost_minor = 0;   // without lamps and mounts, nothing rounded up
   double bound_minor = 0;  // no wiring over these points and ways costs less
   bool proven = false;
-  job::Job job;  // that wiring
+  bool sound = false;  // by the full check: the program errs on the cheap side
+  job::Job job;        // that wiring
 };
 
 [[nodiscard]] std::optional<Optimum> optimum(const job::Job& site, const job::Catalogue& stock,

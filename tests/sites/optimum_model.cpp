@@ -9,18 +9,21 @@
 namespace duskwire::sites {
 namespace {
 
-constexpr double most_drop_v = 8;  // more is lost nowhere: windows would be left
-
 class Model {
  public:
-  explicit Model(const OptimumProblem& problem)
+  Model(const OptimumProblem& problem, Volts volts)
       : in_(problem), points_(static_cast<std::uint32_t>(problem.points.size())) {
     for (const auto& [a, b] : problem.ways) {
       length_m_.push_back(geometry::distance_m(problem.points[a].place, problem.points[b].place));
-      all_m_ += length_m_.back();
     }
-    for (const OptimumProblem::Lamp& lamp : problem.lamps) most_a_ += lamp.load_va / lamp.floor_v;
-    for (std::uint32_t c = 0; c <= current_classes; ++c) class_a_.push_back(most_a_ * c / current_classes);
+    double least_floor_v = problem.source_v;
+    for (const OptimumProblem::Lamp& lamp : problem.lamps) {
+      most_a_ += lamp.load_va / lamp.floor_v;
+      least_floor_v = std::min(least_floor_v, lamp.floor_v);
+    }
+    if (volts == Volts::kept) classes_ = current_classes;
+    most_drop_v_ = problem.source_v - least_floor_v;
+    for (std::uint32_t c = 0; c <= classes_; ++c) class_a_.push_back(most_a_ * c / classes_);
     for (std::uint32_t p = 1; p < points_; ++p) {
       if (problem.points[p].takes_joint) ends_.push_back(p);
     }
@@ -36,7 +39,7 @@ class Model {
       size(end);
       joint(end);
       current(end);
-      volts(end);
+      if (classes_ > 1) volts(end);
     }
     return std::move(program_);
   }
@@ -146,7 +149,7 @@ class Model {
     Terms chosen;
     Terms metres;
     for (std::uint32_t g = 0; g < sizes(); ++g) {
-      for (std::uint32_t c = 0; c < current_classes; ++c) {
+      for (std::uint32_t c = 0; c < classes_; ++c) {
         program_.binary(name('b', end, g, c));
         chosen.push_back({1, name('b', end, g, c)});
         metres.push_back({1, name('l', end, g, c)});
@@ -180,8 +183,8 @@ class Model {
            std::min(in_.slack_splice_m, in_.slack_luminaire_m);
   }
 
-  // A cable on the tree of trenches is no longer than all of them; they are no more than this.
-  [[nodiscard]] double longest_m() const { return std::min(all_m_, 120.0) + 2; }
+  // No cable of a sensible wiring is longer.
+  [[nodiscard]] double longest_m() const { return in_.longest_cable_m + in_.slack_output_m + in_.slack_luminaire_m; }
 
   void joint(std::uint32_t end) {
     Terms chosen;
@@ -227,7 +230,7 @@ class Model {
 
   void add_sizes(std::uint32_t end, std::uint32_t from_size, Terms& terms) const {
     for (std::uint32_t g = from_size; g < sizes(); ++g) {
-      for (std::uint32_t c = 0; c < current_classes; ++c) terms.push_back({-1, name('b', end, g, c)});
+      for (std::uint32_t c = 0; c < classes_; ++c) terms.push_back({-1, name('b', end, g, c)});
     }
   }
 
@@ -250,7 +253,7 @@ class Model {
     program_.equal(drawn, 0);
     Terms carried{{-1, name('i', end)}};
     for (std::uint32_t g = 0; g < sizes(); ++g) {
-      for (std::uint32_t c = 0; c < current_classes; ++c) {
+      for (std::uint32_t c = 0; c < classes_; ++c) {
         carried.push_back({1, name('e', end, g, c)});
         const double most_a = std::min(class_a_[c + 1], in_.cables[g].ampacity_a);
         program_.at_most({{1, name('e', end, g, c)}, {-most_a, name('b', end, g, c)}}, 0);
@@ -287,7 +290,7 @@ class Model {
     const double shortest_m = shortest_to(end);
     Terms on_the_way;
     for (std::uint32_t g = 0; g < sizes(); ++g) {
-      for (std::uint32_t c = 0; c < current_classes; ++c) {
+      for (std::uint32_t c = 0; c < classes_; ++c) {
         const double least_a = std::max(own_a, class_a_[c]);
         const double ohm_per_m = in_.cables[g].ohm_per_m;
         on_the_way.push_back({-ohm_per_m * least_a, name('l', end, g, c)});
@@ -296,11 +299,13 @@ class Model {
       }
     }
     for (const std::uint32_t p : beginnings(end)) {
+      // Where the cable does not begin there, the row says nothing.
+      const double most_v = p == 0 ? most_drop_v_ : 2 * most_drop_v_;
       Terms here = on_the_way;
       here.push_back({1, name('v', end)});
-      here.push_back({-most_drop_v, name('s', end, p)});
+      here.push_back({-most_v, name('s', end, p)});
       if (p != 0) here.push_back({-1, name('v', p)});
-      program_.at_least(here, -most_drop_v);
+      program_.at_least(here, -most_v);
     }
     if (!is_lamp(end)) return;
     const OptimumProblem::Lamp& lamp = in_.lamps[end - 1];
@@ -313,8 +318,9 @@ class Model {
   const OptimumProblem& in_;
   std::uint32_t points_ = 0;
   std::vector<double> length_m_;
-  double all_m_ = 0;
-  double most_a_ = 0;  // every lamp at its least volts
+  std::uint32_t classes_ = 1;
+  double most_drop_v_ = 0;  // more is lost nowhere: windows would be left
+  double most_a_ = 0;       // every lamp at its least volts
   std::vector<double> class_a_;
   std::vector<std::uint32_t> ends_;
   LinearProgram program_;
@@ -322,6 +328,6 @@ class Model {
 
 }  // namespace
 
-LinearProgram optimum_model(const OptimumProblem& problem) { return Model(problem).run(); }
+LinearProgram optimum_model(const OptimumProblem& problem, Volts volts) { return Model(problem, volts).run(); }
 
 }  // namespace duskwire::sites

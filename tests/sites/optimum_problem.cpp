@@ -52,6 +52,16 @@ class Points {
         if (!is_spared(a, b, joints)) ways_.insert({a, b});
       }
     }
+    constexpr double roundabout = 1.5;
+    for (std::size_t lamp = 1; lamp <= problem_.lamps.size(); ++lamp) {
+      problem_.longest_cable_m =
+          std::max(problem_.longest_cable_m, roundabout * distance_m(at(0), at(static_cast<std::uint32_t>(lamp))));
+    }
+    for (const auto& way : options_.ways_kept) {
+      double way_m = 0;
+      for (std::size_t i = 1; i < way.size(); ++i) way_m += distance_m(way[i - 1], way[i]);
+      problem_.longest_cable_m = std::max(problem_.longest_cable_m, way_m);
+    }
     std::vector<Point2> places;
     for (const OptimumPoint& point : problem_.points) places.push_back(point.place);
     for (const auto& way : options_.ways_kept) {
