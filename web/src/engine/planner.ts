@@ -6,6 +6,9 @@ import { EngineRefusal, startChannel, type Channel } from './client';
 import type { RouteAnswer, RouteProgress, RouteRequest } from './route';
 
 export interface Planner {
+  /** Starts the worker and lets it wire the garden once for nothing: a browser compiles what has run, so that the first
+   *  wiring of a search is there at once. Says nothing, whatever comes of it. */
+  warm(document: JobDocument): void;
   /** Starts a search; one that is running is replaced. */
   begin(document: JobDocument, request: RouteRequest): Promise<RouteProgress>;
   /** Searches on for about that long. */
@@ -29,6 +32,15 @@ class WorkerPlanner implements Planner {
   constructor(start: () => Channel, patience: number) {
     this.#start = start;
     this.#patience = patience;
+  }
+
+  warm(document: JobDocument): void {
+    this.#channel ??= this.#start();
+    const wire = async (): Promise<void> => {
+      await this.#ask('route_begin', document, {});
+      await this.#ask('route_search', 1);
+    };
+    wire().catch(() => undefined);
   }
 
   begin(document: JobDocument, request: RouteRequest): Promise<RouteProgress> {

@@ -88,6 +88,11 @@ export class Planning {
     return this.phase === 'done' && this.planned !== undefined && !this.stale;
   }
 
+  /** While nothing is searched for and nothing found: the first wiring of the search to come is then there at once. */
+  warm(): void {
+    if (this.phase === 'waiting') this.#planner.warm(this.#session.document);
+  }
+
   /** Plans the job as it is now. */
   async start(): Promise<void> {
     if (this.searching) return;

@@ -60,6 +60,20 @@ describe('the planner', () => {
     ]);
   });
 
+  it('wires once for nothing when warmed, and begins the search in the same worker', async () => {
+    planner.warm(garden());
+    workers[0]!.answer(progressOf(0));
+    await Promise.resolve();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(workers[0]!.requests.map(({ verb }) => verb)).toEqual(['route_begin', 'route_search']);
+    workers[0]!.refuse('The job cannot be used.', 'invalid');
+    await vi.advanceTimersByTimeAsync(0);
+    const begun = planner.begin(garden(), {});
+    workers[0]!.answer(progressOf(3));
+    expect(await begun).toEqual(progressOf(3));
+    expect(workers).toHaveLength(1);
+  });
+
   it('keeps the worker after a refusal of the engine', async () => {
     const begun = planner.begin(garden(), {});
     workers[0]!.refuse('The job cannot be used.', 'invalid');

@@ -33,6 +33,10 @@ export class FakePlanner implements Planner {
   failure: Error | undefined;
   #slice = 0;
 
+  warm(document: JobDocument): void {
+    this.calls.push(`warm ${document.id}`);
+  }
+
   begin(document: JobDocument, request: RouteRequest): Promise<RouteProgress> {
     this.calls.push(`begin ${document.id}`);
     this.requests.push(request);
