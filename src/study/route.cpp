@@ -102,7 +102,7 @@ RouteAnswer Router::answer() const {
     answer.runs = route_runs(held.job, held.ruleset, held.stock, held.goods, held.asked, plan, routed);
     answer.job = std::move(routed.job);
   }
-  add_obstacles(held.job, held.asked, held.goods, held.planner, report, open, answer.obstacles);
+  add_obstacles(held.job, held.asked, held.goods, held.planner, open, answer.obstacles);
   add_remarks(held.ruleset, report, answer.obstacles);
   return answer;
 }

@@ -33,14 +33,20 @@ bool takes_joints(GroundKind kind) {
          kind == GroundKind::root_zone;
 }
 
-// Zones where digging is another matter lie over whatever grows there.
+// What counts first where areas overlap: zones where digging is another matter lie over whatever grows there.
 int rank_of(GroundKind kind) {
-  if (kind == GroundKind::forbidden) return 0;
-  return kind == GroundKind::root_zone ? 2 : 1;
-}
-
-bool is_soft(GroundKind kind) {
-  return kind == GroundKind::bed || kind == GroundKind::lawn || kind == GroundKind::gravel;
+  switch (kind) {
+    case GroundKind::forbidden:
+      return 0;
+    case GroundKind::root_zone:
+      return 2;
+    case GroundKind::bed:
+    case GroundKind::lawn:
+    case GroundKind::gravel:
+      return 3;
+    default:
+      return 1;
+  }
 }
 
 // A forbidden zone counts before all else, a root zone before what grows, else the smaller area before the larger.
@@ -49,8 +55,7 @@ std::vector<const job::Area*> in_order(const job::Plan& plan) {
   for (const job::Area& area : plan.areas) areas.push_back(&area);
   std::stable_sort(areas.begin(), areas.end(), [](const job::Area* p, const job::Area* q) {
     const auto key = [](const job::Area& area) {
-      const int rank = area.kind == GroundKind::forbidden ? 0 : is_soft(area.kind) ? 3 : rank_of(area.kind);
-      return std::make_pair(rank, geometry::area_m2(area.outline));
+      return std::make_pair(rank_of(area.kind), geometry::area_m2(area.outline));
     };
     return key(*p) < key(*q);
   });

@@ -142,9 +142,7 @@ Findings wiring_errors(const Ruleset& ruleset, const Report& report) {
 }
 
 void add_obstacles(const job::Job& job, const RouteProblem& asked, const RouteGoods& goods,
-                   const wiring::Planner& planner, const Report& report, const Findings& open,
-                   std::vector<RouteObstacle>& obstacles) {
-  (void)report;
+                   const wiring::Planner& planner, const Findings& open, std::vector<RouteObstacle>& obstacles) {
   const std::vector<wiring::Refusal> refusals = planner.refusals();
   const std::vector<bool> reached = reached_nodes(asked);
   std::map<Refused, std::vector<std::uint32_t>> lamps;

@@ -16,8 +16,7 @@ namespace duskwire::study {
 [[nodiscard]] Findings wiring_errors(const Ruleset& ruleset, const Report& report);
 
 void add_obstacles(const job::Job& job, const RouteProblem& asked, const RouteGoods& goods,
-                   const wiring::Planner& planner, const Report& report, const Findings& open,
-                   std::vector<RouteObstacle>& obstacles);
+                   const wiring::Planner& planner, const Findings& open, std::vector<RouteObstacle>& obstacles);
 
 // Errors that no wiring cures: they stand beside the plan.
 void add_remarks(const Ruleset& ruleset, const Report& report, std::vector<RouteObstacle>& obstacles);

@@ -120,15 +120,13 @@ class Runs {
       }
     }
     for (const std::uint32_t type : types) run.cable_items.push_back(goods_.cables[type]->id);
-    run.sentence = why(run, cables, types) + " " + (try_cheaper ? cheaper(run, cables) : "");
+    run.sentence = why(run, types) + " " + (try_cheaper ? cheaper(run, cables) : "");
     return run;
   }
 
-  std::string why(const RouteRun& run, const RunCables& cables,
-                  const std::set<std::uint32_t, std::greater<>>& types) const {
+  std::string why(const RouteRun& run, const std::set<std::uint32_t, std::greater<>>& types) const {
     std::vector<std::string> sizes;
     for (const std::uint32_t type : types) sizes.push_back(conductor_words(*goods_.cables[type], job_.site.units));
-    (void)cables;
     const LampReport* lowest = lowest_of(run);
     return fmt::format(
         "{} from {} on the {:g} V tap, {} in {}: {} of {}{}.", words(run.topology), run.output, run.tap_v,
