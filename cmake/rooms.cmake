@@ -8,8 +8,12 @@ target_compile_definitions(duskwire_options INTERFACE DUSKWIRE_VERSION="${PROJEC
 
 # External libraries by room: the only rooms that may use them (tools/check_layers.py reads includes, this links them).
 set(duskwire_external_base fmt::fmt)
+set(duskwire_external_geometry ${duskwire_embree})
+set(duskwire_external_pictures PNG::PNG ${duskwire_turbojpeg} ${duskwire_webp})
 set(duskwire_external_electrical Eigen3::Eigen)
+set(duskwire_external_light Eigen3::Eigen)
 set(duskwire_external_formats nlohmann_json::nlohmann_json)
+set(duskwire_external_paper ${duskwire_cairo})
 set(duskwire_external_store SQLiteCpp SQLite::SQLite3 OpenSSL::Crypto)
 set(duskwire_external_server nlohmann_json::nlohmann_json Boost::headers Threads::Threads OpenSSL::Crypto PNG::PNG
     ${duskwire_turbojpeg} ${duskwire_webp})

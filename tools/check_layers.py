@@ -12,7 +12,7 @@ from includes import code_only, includes, sources
 
 FLOORS = {
     "base": 0,
-    "geometry": 1,
+    "geometry": 1, "pictures": 1,
     "job": 2, "electrical": 2, "light": 2, "almanac": 2,
     "wiring": 3, "diagnosis": 3, "estimate": 3,
     "study": 4,
@@ -28,6 +28,7 @@ EVERYWHERE = frozenset(FLOORS)
 EXTERNAL = {
     "fmt/": EVERYWHERE,
     "Eigen/": {"electrical", "light", "wiring", "diagnosis"},
+    "embree3/": {"geometry"},
     "nlohmann/": {"formats", "server", "cli", "wasm"},
     "zlib.h": {"formats"},
     "cairo": {"paper"},
@@ -36,9 +37,9 @@ EXTERNAL = {
     "sqlite3.h": {"store"},
     "openssl/": {"store", "server"},
     "boost/": {"server"},
-    "turbojpeg.h": {"server"},
-    "png.h": {"server"},
-    "webp/": {"server"},
+    "turbojpeg.h": {"pictures", "server"},
+    "png.h": {"pictures", "server"},
+    "webp/": {"pictures", "server"},
     "CLI/": {"cli"},
     "emscripten": {"wasm"},
 }
