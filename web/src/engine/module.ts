@@ -6,6 +6,10 @@ import wasmAddress from '@engine/duskwire.wasm?url';
 export interface EngineModule {
   /** A verb with its arguments as text; the answer as JSON text. Throws where the engine refuses. */
   call(verb: string, given: readonly string[]): string;
+  /** RGBA, rows from the top: the photograph that nights are made of from now on. */
+  givePhotograph(rgba: Uint8ClampedArray, width: number, height: number): void;
+  /** The picture that the last call of night_picture made. */
+  takePicture(): ImageData;
 }
 
 export async function startEngine(): Promise<EngineModule> {
