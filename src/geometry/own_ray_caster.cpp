@@ -1,0 +1,246 @@
+// SPDX-License-Identifier: Apache-2.0
+// The caster on our own tree of boxes. Rays go in packets of neighbours: a box or a triangle is fetched once and asked
+// of all rays of the packet together. Rays of a packet that start at one place (as those of one lamp do) share the
+// differences from it.
+//
+// A triangle is met by the signs of three edge products of the ray's way with the corners seen from its origin. The
+// product of an edge is the same for both triangles at it but for its sign, and what rounding can do to it counts as
+// inside, so no ray slips between neighbours, not even through a corner.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <utility>
+
+#include "geometry/box_tree.hpp"
+#include "geometry/lanes.hpp"
+#include "geometry/ray_caster.hpp"
+
+namespace duskwire::geometry {
+namespace {
+
+using lanes::Floats;
+using lanes::Ints;
+
+template <class Number>
+using Triple = std::array<Number, 3>;
+
+// A box is met a little early and left a little late, by more than the rounding of its three products.
+constexpr float box_slack = 1 + 4e-7F;
+// Steeper than this a way's reciprocal is not followed: its products stay finite within the bounds of sound_triangles.
+constexpr float least_way = 1e-18F;
+
+// What rounding can do to an edge product, as a share of the corners' distances and the way's length: about eight
+// roundings of 2^-24 one upon another. A triangle so seems wider by a millionth of its distance.
+constexpr float edge_slack = 5e-7F;
+
+DUSKWIRE_INLINE float reciprocal(float way) {
+  return 1 / (std::abs(way) < least_way ? std::copysign(least_way, way) : way);
+}
+
+template <class A, class B>
+DUSKWIRE_INLINE auto dot3(const Triple<A>& a, const Triple<B>& b) {
+  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+}
+
+template <class A>
+DUSKWIRE_INLINE Triple<A> cross3(const Triple<A>& a, const Triple<A>& b) {
+  return {a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]};
+}
+
+template <class Place>
+DUSKWIRE_INLINE Triple<Place> seen_from(const Triple<Place>& origin_m, const std::array<float, 3>& point_m) {
+  return {point_m[0] - origin_m[0], point_m[1] - origin_m[1], point_m[2] - origin_m[2]};
+}
+
+DUSKWIRE_INLINE float least(float a, float b) { return a < b ? a : b; }
+DUSKWIRE_INLINE float greatest(float a, float b) { return a > b ? a : b; }
+using lanes::greatest;
+using lanes::least;
+
+// One ray (Way float) or a packet (Way Floats) from one place (Place float) or from several (Place Floats).
+template <class Place, class Way>
+struct Rays {
+  Triple<Place> origin_m;
+  Triple<Way> way;
+  Triple<Way> inverse;
+  Way slack;  // edge_slack times the way's length or a little more
+  Way from;
+  Way to;  // below `from` for a ray that needs no more asking
+};
+
+template <class Place, class Way>
+DUSKWIRE_INLINE auto meets_box(const BoxNode& box, const Rays<Place, Way>& rays) {
+  const Triple<Place> low = seen_from(rays.origin_m, box.low_m);
+  const Triple<Place> high = seen_from(rays.origin_m, box.high_m);
+  Way enter = rays.from;
+  Way leave = rays.to;
+  for (std::size_t axis = 0; axis < 3; ++axis) {
+    const Way at_low = low[axis] * rays.inverse[axis];
+    const Way at_high = high[axis] * rays.inverse[axis];
+    enter = greatest(enter, least(at_low, at_high));
+    leave = least(leave, greatest(at_low, at_high));
+  }
+  return enter <= leave * box_slack;
+}
+
+template <class Way>
+struct Meeting {
+  Way over;   // t = over / under
+  Way under;  // positive, or 0 for a ray within the triangle's plane
+};
+
+// Both ends of t are checked by the caller: it may shrink `to` as it goes.
+template <class Place, class Way>
+DUSKWIRE_INLINE auto meets_triangle(const Corners& corners, const Rays<Place, Way>& rays, Meeting<Way>& meeting) {
+  const Triple<Place> a = seen_from(rays.origin_m, corners.a_m);
+  const Triple<Place> b = seen_from(rays.origin_m, corners.b_m);
+  const Triple<Place> c = seen_from(rays.origin_m, corners.c_m);
+  const Way u = dot3(cross3(c, b), rays.way);
+  const Way v = dot3(cross3(a, c), rays.way);
+  const Way w = dot3(cross3(b, a), rays.way);
+  const Triple<Place> ab{b[0] - a[0], b[1] - a[1], b[2] - a[2]};
+  const Triple<Place> ac{c[0] - a[0], c[1] - a[1], c[2] - a[2]};
+  const Triple<Place> normal = cross3(ab, ac);
+  const Way under = dot3(normal, rays.way);
+  const Way over = Way{} + dot3(normal, a);
+  meeting.over = under < 0 ? -over : over;
+  meeting.under = under < 0 ? -under : under;
+  const Way slack = greatest(dot3(a, a), greatest(dot3(b, b), dot3(c, c))) * rays.slack;
+  return (least(u, least(v, w)) >= -slack) | (greatest(u, greatest(v, w)) <= slack);
+}
+
+class OwnRayCaster final : public RayCaster {
+ public:
+  explicit OwnRayCaster(BoxTree tree) : tree_(std::move(tree)) {}
+
+  void occluded(std::span<const Ray> rays, std::span<std::uint8_t> blocked) const override {
+    std::uint32_t last_met = 0;
+    for (std::size_t i = 0; i < rays.size(); i += lanes::count) {
+      const std::size_t size = std::min<std::size_t>(lanes::count, rays.size() - i);
+      ask_packet(rays.subspan(i, size), blocked.data() + i, last_met);
+    }
+  }
+
+  [[nodiscard]] std::optional<RayHit> nearest(const Ray& ray) const override;
+
+ private:
+  void ask_packet(std::span<const Ray> rays, std::uint8_t* blocked, std::uint32_t& last_met) const;
+  template <class Place>
+  void ask(Rays<Place, Floats>& rays, Ints& met, std::uint32_t& last_met) const;
+
+  BoxTree tree_;
+};
+
+float edge_slack_of(const Ray& ray) {
+  return edge_slack * (std::abs(ray.way[0]) + std::abs(ray.way[1]) + std::abs(ray.way[2]));
+}
+
+bool finite(const Ray& ray) {
+  float sum = ray.from * 0 + ray.to * 0;
+  for (std::size_t axis = 0; axis < 3; ++axis) sum += ray.origin_m[axis] * 0 + ray.way[axis] * 0;
+  return sum == 0;
+}
+
+bool from_one_place(std::span<const Ray> rays) {
+  return std::all_of(rays.begin(), rays.end(), [&](const Ray& ray) { return ray.origin_m == rays[0].origin_m; });
+}
+
+// One triangle asked of all rays of a packet: those that it stops need no more asking.
+template <class Place>
+DUSKWIRE_INLINE bool stop_at(const Corners& corners, Rays<Place, Floats>& rays, Ints& met) {
+  Meeting<Floats> meeting;
+  const Ints inside = meets_triangle(corners, rays, meeting);
+  const Ints stopped = inside & (meeting.over > rays.from * meeting.under) & (meeting.over < rays.to * meeting.under);
+  if (!lanes::any(stopped)) return false;
+  met |= stopped;
+  rays.to = stopped ? lanes::all(-1) : rays.to;
+  return true;
+}
+
+template <class Place>
+void OwnRayCaster::ask(Rays<Place, Floats>& rays, Ints& met, std::uint32_t& last_met) const {
+  if (stop_at(tree_.triangles[last_met], rays, met) && !lanes::any(rays.to > rays.from)) return;
+  std::array<std::uint32_t, BoxTree::deepest + 1> open;  // NOLINT: filled as it grows
+  std::size_t opened = 0;
+  open[opened++] = 0;
+  while (opened > 0) {
+    const BoxNode& node = tree_.nodes[open[--opened]];
+    if (!lanes::any(meets_box(node, rays))) continue;
+    if (node.count == 0) {
+      open[opened++] = node.first + 1;
+      open[opened++] = node.first;
+      continue;
+    }
+    for (std::uint32_t i = node.first; i < node.first + node.count; ++i) {
+      if (!stop_at(tree_.triangles[i], rays, met)) continue;
+      last_met = i;
+      if (!lanes::any(rays.to > rays.from)) return;
+    }
+  }
+}
+
+void OwnRayCaster::ask_packet(std::span<const Ray> rays, std::uint8_t* blocked, std::uint32_t& last_met) const {
+  std::fill_n(blocked, rays.size(), std::uint8_t{0});
+  if (tree_.nodes.empty()) return;
+  Rays<Floats, Floats> packet{};
+  for (std::size_t i = 0; i < lanes::count; ++i) {
+    const bool asked = i < rays.size() && finite(rays[i]);
+    const Ray& ray = asked ? rays[i] : Ray{{0, 0, 0}, {1, 1, 1}, 0, -1};
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+      packet.origin_m[axis][i] = ray.origin_m[axis];
+      packet.way[axis][i] = ray.way[axis];
+      packet.inverse[axis][i] = reciprocal(ray.way[axis]);
+    }
+    packet.slack[i] = edge_slack_of(ray);
+    packet.from[i] = ray.from;
+    packet.to[i] = ray.to;
+  }
+  Ints met{};
+  if (from_one_place(rays) && finite(rays[0])) {
+    Rays<float, Floats> shared{rays[0].origin_m, packet.way, packet.inverse, packet.slack, packet.from, packet.to};
+    ask(shared, met, last_met);
+  } else {
+    ask(packet, met, last_met);
+  }
+  for (std::size_t i = 0; i < rays.size(); ++i) blocked[i] = met[i] != 0 ? 1 : 0;
+}
+
+std::optional<RayHit> OwnRayCaster::nearest(const Ray& ray) const {
+  if (tree_.nodes.empty() || !finite(ray)) return std::nullopt;
+  Rays<float, float> one{ray.origin_m, ray.way, {}, edge_slack_of(ray), ray.from, ray.to};
+  for (std::size_t axis = 0; axis < 3; ++axis) one.inverse[axis] = reciprocal(ray.way[axis]);
+  std::optional<RayHit> hit;
+  std::array<std::uint32_t, BoxTree::deepest + 1> open;  // NOLINT: filled as it grows
+  std::size_t opened = 0;
+  open[opened++] = 0;
+  while (opened > 0) {
+    const BoxNode& node = tree_.nodes[open[--opened]];
+    if (!meets_box(node, one)) continue;
+    if (node.count == 0) {
+      open[opened++] = node.first + 1;
+      open[opened++] = node.first;
+      continue;
+    }
+    for (std::uint32_t i = node.first; i < node.first + node.count; ++i) {
+      Meeting<float> meeting;
+      if (!meets_triangle(tree_.triangles[i], one, meeting) || !(meeting.under > 0)) continue;
+      const float t = meeting.over / meeting.under;
+      if (!(t > one.from && t < one.to)) continue;
+      one.to = t;
+      hit = RayHit{tree_.triangles[i].triangle, t};
+    }
+  }
+  return hit;
+}
+
+}  // namespace
+
+std::unique_ptr<RayCaster> own_ray_caster(const TriangleMesh& mesh) {
+  return std::make_unique<OwnRayCaster>(build_box_tree(sound_triangles(mesh)));
+}
+
+#ifndef DUSKWIRE_EMBREE
+std::unique_ptr<RayCaster> quickest_ray_caster(const TriangleMesh& mesh) { return own_ray_caster(mesh); }
+#endif
+
+}  // namespace duskwire::geometry
