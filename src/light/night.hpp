@@ -1,20 +1,19 @@
 // SPDX-License-Identifier: Apache-2.0
 // The night view of a photograph: each picture element gets a place, a facing and a reflectance; each lamp its own
 // layer of light; layers are linear, so that switching, dimming and colour are sums. Luminance of a matt surface:
-// L = E * rho / pi.
+// L = E * rho / pi. Everything here runs on one thread; whoever has more hands out bands of rows.
 #pragma once
 
 #include <array>
 #include <cstdint>
-#include <functional>
 #include <optional>
 #include <span>
-#include <string>
 #include <vector>
 
 #include "geometry/pixel.hpp"
 #include "light/camera.hpp"
 #include "light/illuminance.hpp"
+#include "light/tone.hpp"
 
 namespace duskwire::light {
 
@@ -25,62 +24,108 @@ struct Photograph {
   std::vector<std::uint8_t> rgb;
 };
 
-// A plane piece of the picture. Later ones lie in front of earlier ones.
-struct NightSurface {
-  geometry::PixelOutline outline;
-  geometry::Point3 on_plane;
-  geometry::Vec3 normal;
-  double reflectance = 0.3;  // mean over its piece of the photograph
-  double translucence = 0;   // foliage: share of the light from behind that shows in front
+enum class NightPieceKind : std::uint8_t {
+  matt,     // a plane that takes light
+  foliage,  // an upright cut-out whose leaves face every way
+  sky,      // lit by nothing; glows faintly
+  glow      // a window: has a light of its own
 };
 
-struct NightMask {
+// A piece of the picture.
+struct NightPiece {
+  NightPieceKind kind = NightPieceKind::matt;
   geometry::PixelOutline outline;
-  double luminance_cd_m2 = 0;
+  geometry::Point3 on_plane;       // matt and foliage
+  geometry::Vec3 normal{0, 0, 1};  // to the lit side, of unit length
+  double reflectance = 0.3;        // mean over its piece of the photograph
+  double luminance_cd_m2 = 0;      // glow; sky: 0 stands for what the ambient light gives
   double colour_temperature_k = 2700;
 };
 
+// Later pieces lie in front of earlier ones.
 struct NightPlate {
   Camera camera;
-  std::vector<NightSurface> surfaces;
-  std::vector<NightMask> masks;
+  std::vector<NightPiece> pieces;
 };
 
-// Where each picture element lies. Same order as the photograph's elements; those without a surface have `lit` 0.
+inline constexpr std::uint16_t no_piece = 0xffff;
+
+// What daylight tells: which piece each element shows, and how its pixels become reflectances.
+struct DaylightReading {
+  // Of one piece: reflectance = pixel * scale / shade at the place, for linear pixels. The shade is a coarse map over
+  // the piece's bounding box.
+  struct Piece {
+    double scale = 1;
+    double from_x_px = 0;
+    double from_y_px = 0;
+    double cell_px = 1;
+    std::uint32_t columns = 0;
+    std::uint32_t rows = 0;
+    std::vector<float> shade;
+  };
+  std::vector<std::uint16_t> piece;  // per element
+  std::vector<Piece> pieces;
+};
+
+// Bilinear between the cells' middles.
+[[nodiscard]] double shade_at(const DaylightReading::Piece& piece, double x_px, double y_px);
+
+[[nodiscard]] DaylightReading read_daylight(const Photograph& photograph, const NightPlate& plate);
+
+// A band of rows of the picture: where its elements lie and what they throw back.
 struct NightGrid {
   std::uint32_t width_px = 0;
-  std::uint32_t height_px = 0;
-  std::vector<Receiver> receivers;                // one per lit element
-  std::vector<std::uint32_t> element;             // which element it is
-  std::vector<std::array<float, 3>> reflectance;  // per lit element, linear RGB, 0..1
-  std::vector<std::array<float, 3>> own_cd_m2;    // per element: what glows by itself or by the sky
+  std::uint32_t from_row = 0;
+  std::uint32_t row_count = 0;
+  std::vector<Receiver> receivers;                // one per element that takes light
+  std::vector<std::uint32_t> element;             // which one it is, counted from the band's first
+  std::vector<std::uint8_t> is_foliage;           // per receiver
+  std::vector<std::array<float, 3>> reflectance;  // per element of the band, linear RGB; of sky and glow its pattern
+  std::vector<float> ambient_share;               // per element: of the light on level ground, what reaches it
+  std::vector<std::uint16_t> piece;               // per element
 };
 
-// What each lamp does to each lit element: layers[lamp][lit element], lx at full share.
-struct NightLayers {
-  std::vector<std::vector<float>> lx;
-};
+[[nodiscard]] NightGrid night_grid(const Photograph& photograph, const NightPlate& plate,
+                                   const DaylightReading& reading, std::uint32_t from_row, std::uint32_t row_count);
+
+// One lamp's light on each receiver, in lx, at its full light: the scene's own `share` of that lamp is left out.
+// Foliage takes half of what a leaf square to the light would: the mean of |cos| over leaves that face every way.
+void night_layer(const NightGrid& grid, const LitScene& scene, std::uint32_t lamp, std::vector<float>& out_lx,
+                 const Care& care = {});
 
 struct LampState {
   double share = 1;  // switched, dimmed, and what its volts leave
   double colour_temperature_k = 2700;
 };
 
-struct NightTone {
-  double camera_share = 0.5;
-  double exposure_stops = 0;
-  double ambient_lx = 0.1;
-  double white_k = 3200;
+// Adds a layer to the light of its colour.
+void add_layer(std::span<const float> layer_lx, float share, std::span<float> sum_lx);
+
+// The light of all lamps of one colour.
+struct ColouredLight {
+  double colour_temperature_k = 2700;
+  std::vector<float> lx;  // per receiver
 };
 
-// Prepares the elements of a photograph at the size given (shrunk by area where it is smaller).
-[[nodiscard]] NightGrid night_grid(const Photograph& photograph, const NightPlate& plate);
+// Same colours together; layers of lamps that are off are not read.
+[[nodiscard]] std::vector<ColouredLight> sum_by_colour(std::span<const std::vector<float>> layers_lx,
+                                                       std::span<const LampState> states);
 
-// One lamp's layer; the scene's own `share` of that lamp is left out (a layer is at full light).
-void night_layer(const NightGrid& grid, const LitScene& scene, std::uint32_t lamp, std::vector<float>& out_lx);
+// What the elements of a band show, in cd/m2 as linear sRGB, lamps and ambient light together.
+void night_luminance(const NightGrid& grid, const NightPlate& plate, std::span<const ColouredLight> lights,
+                     const NightTone& tone, std::vector<std::array<float, 3>>& out_cd_m2);
 
-// The picture for the states given, one per layer: 8-bit RGBA, rows from the top.
-void night_picture(const NightGrid& grid, const NightLayers& layers, std::span<const LampState> states,
-                   const NightTone& tone, std::vector<std::uint8_t>& rgba);
+// What exposure is found from: the mean of the logarithm of what the receivers show with every lamp at full light, so
+// that the picture gets darker when lamps are dimmed. Sums of bands may be added.
+struct LogMean {
+  double sum = 0;
+  std::uint64_t count = 0;
+  [[nodiscard]] double value_cd_m2() const;
+};
+void add_to_log_mean(const NightGrid& grid, std::span<const float> all_lx, double ambient_lx, LogMean& mean);
+
+// Luminances as 8-bit RGBA.
+void develop(std::span<const std::array<float, 3>> luminance_cd_m2, const NightTone& tone, double adaptation_cd_m2,
+             std::span<std::uint8_t> rgba);
 
 }  // namespace duskwire::light

@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "light/tone.hpp"
+
+#include <algorithm>
+#include <bit>
+#include <cmath>
+
+#include "light/colour.hpp"
+
+namespace duskwire::light {
+namespace {
+
+// Brightest white of an ordinary display, cd/m2 (the sRGB reference has 80; own choice).
+constexpr double display_white_cd_m2 = 100;
+
+// Where a camera's meter puts the mean: middle grey (common practice).
+constexpr double middle_grey = 0.18;
+
+// What a camera's exposure makes white, in exposed units (own choice: a good two stops above a matt white).
+constexpr double white_at = 5;
+
+// Threshold-versus-intensity after Blackwell as fitted by G. Ward, "A contrast-based scalefactor for luminance
+// display", Graphics Gems IV (1994), eq. for the smallest difference seen (from memory).
+double just_seen(double adaptation_cd_m2) { return std::pow(1.219 + std::pow(adaptation_cd_m2, 0.4), 2.5); }
+
+// The same contrast is just seen on the display as in the garden.
+double eye_exposure(double adaptation_cd_m2) {
+  return just_seen(display_white_cd_m2 / 2) / just_seen(adaptation_cd_m2) / display_white_cd_m2;
+}
+
+double camera_exposure(double adaptation_cd_m2) { return middle_grey / adaptation_cd_m2; }
+
+// Rods and cones together: from 0.005 to 5 cd/m2 (CIE 191:2010, from memory).
+constexpr double rods_only_cd_m2 = 0.005;
+constexpr double cones_only_cd_m2 = 5;
+
+// The table: octaves of the exposed value, each in equal steps.
+constexpr int lowest_octave = -14;
+constexpr int octaves = 20;
+constexpr int bits_in_octave = 8;
+constexpr std::uint32_t first_index = static_cast<std::uint32_t>(127 + lowest_octave) << bits_in_octave;
+
+float at_index(std::uint32_t index) { return std::bit_cast<float>((first_index + index) << (23 - bits_in_octave)); }
+
+}  // namespace
+
+double exposure_per_cd_m2(const NightTone& tone, double adaptation_cd_m2) {
+  const double share = std::clamp(tone.camera_share, 0.0, 1.0);
+  const double eye = std::log(eye_exposure(adaptation_cd_m2));
+  const double camera = std::log(camera_exposure(adaptation_cd_m2));
+  return std::exp((1 - share) * eye + share * camera + tone.exposure_stops * std::log(2.0));
+}
+
+// Reinhard, Stark, Shirley, Ferwerda, "Photographic tone reproduction for digital images" (2002), eq. 4.
+double curve(double exposed) {
+  if (!(exposed > 0)) return 0;
+  return std::min(1.0, exposed * (1 + exposed / (white_at * white_at)) / (1 + exposed));
+}
+
+double colour_kept(double luminance_cd_m2, double camera_share) {
+  if (!(luminance_cd_m2 > 0)) return std::clamp(camera_share, 0.0, 1.0);
+  const double cones = std::log(luminance_cd_m2 / rods_only_cd_m2) / std::log(cones_only_cd_m2 / rods_only_cd_m2);
+  return 1 - (1 - std::clamp(camera_share, 0.0, 1.0)) * (1 - std::clamp(cones, 0.0, 1.0));
+}
+
+ToneTable::ToneTable() : bytes_(static_cast<std::size_t>(octaves) << bits_in_octave) {
+  for (std::uint32_t i = 0; i < bytes_.size(); ++i) {
+    // The middle of the step.
+    const double exposed = 0.5 * (double{at_index(i)} + double{at_index(i + 1)});
+    bytes_[i] = static_cast<std::uint8_t>(std::lround(255 * srgb_encoded(curve(exposed))));
+  }
+}
+
+std::uint8_t ToneTable::operator()(float exposed) const {
+  if (!(exposed >= at_index(0))) return 0;
+  const std::uint32_t index = (std::bit_cast<std::uint32_t>(exposed) >> (23 - bits_in_octave)) - first_index;
+  return bytes_[std::min<std::size_t>(index, bytes_.size() - 1)];
+}
+
+}  // namespace duskwire::light

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: Apache-2.0
+// From luminance to what a display shows: one curve for the whole picture, rising all the way. docs/algorithms/night.md
+// tells where each step is from.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+namespace duskwire::light {
+
+struct NightTone {
+  double camera_share = 0.5;  // 0: as the adapted eye sees it, 1: as a camera would expose it
+  double exposure_stops = 0;
+  double ambient_lx = 0.1;  // moon and sky on level ground
+  double white_k = 3200;    // light of this colour looks white
+};
+
+// What a luminance of 1 cd/m2 becomes before the curve; 1 is the display's white without it.
+[[nodiscard]] double exposure_per_cd_m2(const NightTone& tone, double adaptation_cd_m2);
+
+// 0 to 1: a shoulder, so that bright places keep their drawing. `exposed`: luminance times exposure.
+[[nodiscard]] double curve(double exposed);
+
+// How much of its colour a luminance keeps: all of it for a camera, less for an eye in the dark.
+[[nodiscard]] double colour_kept(double luminance_cd_m2, double camera_share);
+
+// curve() as 8-bit sRGB by a table: within one step of the exact value, and rising.
+class ToneTable {
+ public:
+  ToneTable();
+  [[nodiscard]] std::uint8_t operator()(float exposed) const;
+
+ private:
+  std::vector<std::uint8_t> bytes_;
+};
+
+}  // namespace duskwire::light
