@@ -39,7 +39,7 @@ step_sanitize() {
 step_wasm() {
   check "build wasm" tools/build wasm
   local room
-  for room in base geometry electrical; do
+  for room in base geometry electrical light; do
     check_gtest "$room under Node" node "build/wasm/tests/test_$room.js"
   done
   compare_native_with_wasm 1000

@@ -54,6 +54,8 @@ DUSKWIRE_INLINE Triple<Place> seen_from(const Triple<Place>& origin_m, const std
 
 DUSKWIRE_INLINE float least(float a, float b) { return a < b ? a : b; }
 DUSKWIRE_INLINE float greatest(float a, float b) { return a > b ? a : b; }
+DUSKWIRE_INLINE bool either(bool a, bool b) { return a || b; }
+DUSKWIRE_INLINE Ints either(const Ints& a, const Ints& b) { return a | b; }
 using lanes::greatest;
 using lanes::least;
 
@@ -106,7 +108,7 @@ DUSKWIRE_INLINE auto meets_triangle(const Corners& corners, const Rays<Place, Wa
   meeting.over = under < 0 ? -over : over;
   meeting.under = under < 0 ? -under : under;
   const Way slack = greatest(dot3(a, a), greatest(dot3(b, b), dot3(c, c))) * rays.slack;
-  return (least(u, least(v, w)) >= -slack) | (greatest(u, greatest(v, w)) <= slack);
+  return either(least(u, least(v, w)) >= -slack, greatest(u, greatest(v, w)) <= slack);
 }
 
 class OwnRayCaster final : public RayCaster {

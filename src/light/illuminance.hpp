@@ -13,9 +13,14 @@
 
 namespace duskwire::light {
 
-// Light that a lamp sends at a place with nothing in the way is not followed where it is below this.
 struct Care {
+  // Light that is below this where it arrives, with nothing solid in the way, is not followed and counts for nothing.
   double faint_lx = 0;
+  // Shadow rays end so far off a receiver's surface, on the side that it faces: it does not shade itself. More where
+  // receivers come from another measurement than what is solid, as those of a photograph do.
+  double lift_m = 0.002;
+  // Nothing nearer to a lamp shades it: its own body, the wall that it is fixed to.
+  double clear_m = 0.02;
 };
 
 // A scene made ready: distributions resampled for quick reading, lamps in frames, the caster built. Immutable.
@@ -34,7 +39,7 @@ class LitScene {
   void add_lamp_lx(std::uint32_t lamp, std::span<const Receiver> receivers, std::span<float> out_lx,
                    const Care& care = {}) const;
 
-  // The light of all lamps; stops early, with false, where `go_on` says so (asked between lamps).
+  // out[i] = the light of all lamps; stops early, with false, where `go_on` says so (asked every few thousand places).
   bool illuminance_lx(std::span<const Receiver> receivers, std::span<float> out_lx, const Care& care = {},
                       const std::function<bool()>& go_on = {}) const;
 

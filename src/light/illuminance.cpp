@@ -1,0 +1,156 @@
+// SPDX-License-Identifier: Apache-2.0
+// Lamp by lamp over blocks of neighbouring receivers: what cannot be lit is left out as a block, then the open light,
+// then crowns, then shadow rays for what is still bright enough, all from the lamp, so that they run side by side.
+#include "light/illuminance.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <utility>
+
+#include "light/crown_shade.hpp"
+#include "light/lookup_grid.hpp"
+#include "light/receiver_block.hpp"
+#include "light/unshadowed.hpp"
+
+namespace duskwire::light {
+
+using geometry::Point3;
+using geometry::Ray;
+using geometry::RayCaster;
+using geometry::Vec3;
+
+struct LitScene::Ready {
+  Scene scene;
+  std::shared_ptr<const RayCaster> caster;
+  std::vector<LookupGrid> grids;
+  std::vector<LampFrame> frames;
+
+  void add_lamp(std::uint32_t lamp, const ReceiverBlock& block, const Care& care, std::span<float> out_lx) const;
+  void shadow(Point3 from, const ReceiverBlock& block, const Care& care, ReceiverBlock::Numbers& lx) const;
+};
+
+namespace {
+
+std::array<float, 3> single(Point3 p) {
+  return {static_cast<float>(p.x_m), static_cast<float>(p.y_m), static_cast<float>(p.z_m)};
+}
+
+// How many blocks lie between two questions whether to go on.
+constexpr std::size_t blocks_per_question = 64;
+
+// Takes the last hair off the way, beyond what lifting does.
+constexpr float short_of_end = 1 - 1e-5F;
+
+Ray ray_between(Point3 from, Point3 to, double clear_m) {
+  const Vec3 way = to - from;
+  const double distance_m = length(way);
+  Ray ray;
+  ray.origin_m = single(from);
+  ray.way = {static_cast<float>(way.x), static_cast<float>(way.y), static_cast<float>(way.z)};
+  ray.from = distance_m > 0 ? static_cast<float>(std::min(0.5, clear_m / distance_m)) : 0.0F;
+  ray.to = short_of_end;
+  return ray;
+}
+
+}  // namespace
+
+void LitScene::Ready::shadow(Point3 from, const ReceiverBlock& block, const Care& care,
+                             ReceiverBlock::Numbers& lx) const {
+  std::array<Ray, ReceiverBlock::capacity> rays;
+  std::array<std::uint8_t, ReceiverBlock::capacity> place;
+  std::array<std::uint8_t, ReceiverBlock::capacity> blocked;
+  const auto faint_lx = static_cast<float>(care.faint_lx);
+  const auto lift_m = static_cast<float>(care.lift_m);
+  const auto clear_m = static_cast<float>(care.clear_m);
+  const std::array<float, 3> origin_m = single(from);
+  const Vec3 base = block.base - from;
+  const std::array<float, 3> base_m{static_cast<float>(base.x), static_cast<float>(base.y), static_cast<float>(base.z)};
+  std::size_t count = 0;
+  for (std::size_t i = 0; i < block.count; ++i) {
+    if (lx[i] < faint_lx) lx[i] = 0;
+    if (!(lx[i] > 0)) continue;
+    Ray& ray = rays[count];
+    ray.origin_m = origin_m;
+    ray.way = {base_m[0] + block.x_m[i] + lift_m * block.normal_x[i],
+               base_m[1] + block.y_m[i] + lift_m * block.normal_y[i],
+               base_m[2] + block.z_m[i] + lift_m * block.normal_z[i]};
+    const float square_m2 = ray.way[0] * ray.way[0] + ray.way[1] * ray.way[1] + ray.way[2] * ray.way[2];
+    ray.from = std::min(0.5F, clear_m / std::sqrt(square_m2));
+    ray.to = short_of_end;
+    place[count++] = static_cast<std::uint8_t>(i);
+  }
+  if (count == 0 || scene.solid.triangles.empty()) return;
+  caster->occluded(std::span(rays).first(count), std::span(blocked).first(count));
+  for (std::size_t k = 0; k < count; ++k) {
+    if (blocked[k] != 0) lx[place[k]] = 0;
+  }
+}
+
+void LitScene::Ready::add_lamp(std::uint32_t lamp, const ReceiverBlock& block, const Care& care,
+                               std::span<float> out_lx) const {
+  const LampFrame& frame = frames[lamp];
+  const LookupGrid& grid = grids[scene.lamps[lamp].distribution];
+  const float most_lx = at_most_lx(frame, grid, block);
+  if (!(most_lx > 0) || double{most_lx} < care.faint_lx) return;
+  alignas(64) ReceiverBlock::Numbers lx;
+  unshadowed_lx(frame, grid, block, lx);
+  shade_by_crowns(scene.crowns, frame.position, block, lx);
+  shadow(frame.position, block, care, lx);
+  for (std::size_t i = 0; i < block.count; ++i) out_lx[i] += lx[i];
+}
+
+LitScene::LitScene(Scene scene) : LitScene(std::move(scene), nullptr) {}
+
+LitScene::LitScene(Scene scene, std::shared_ptr<const RayCaster> caster) : ready_(std::make_unique<Ready>()) {
+  ready_->scene = std::move(scene);
+  ready_->caster = caster ? std::move(caster) : geometry::quickest_ray_caster(ready_->scene.solid);
+  for (const Distribution& distribution : ready_->scene.distributions) {
+    ready_->grids.push_back(lookup_grid(distribution));
+  }
+  for (const Lamp& lamp : ready_->scene.lamps) ready_->frames.push_back(lamp_frame(lamp));
+}
+
+LitScene::~LitScene() = default;
+LitScene::LitScene(LitScene&&) noexcept = default;
+LitScene& LitScene::operator=(LitScene&&) noexcept = default;
+
+const Scene& LitScene::scene() const { return ready_->scene; }
+const RayCaster& LitScene::caster() const { return *ready_->caster; }
+
+void LitScene::add_lamp_lx(std::uint32_t lamp, std::span<const Receiver> receivers, std::span<float> out_lx,
+                           const Care& care) const {
+  ReceiverBlock block;
+  for (std::size_t i = 0; i < receivers.size(); i += ReceiverBlock::capacity) {
+    const std::size_t size = std::min(ReceiverBlock::capacity, receivers.size() - i);
+    fill_block(receivers.subspan(i, size), block);
+    ready_->add_lamp(lamp, block, care, out_lx.subspan(i, size));
+  }
+}
+
+bool LitScene::illuminance_lx(std::span<const Receiver> receivers, std::span<float> out_lx, const Care& care,
+                              const std::function<bool()>& go_on) const {
+  const auto lamps = static_cast<std::uint32_t>(ready_->scene.lamps.size());
+  ReceiverBlock block;
+  for (std::size_t i = 0; i < receivers.size(); i += ReceiverBlock::capacity) {
+    if (go_on && i / ReceiverBlock::capacity % blocks_per_question == 0 && !go_on()) return false;
+    const std::size_t size = std::min(ReceiverBlock::capacity, receivers.size() - i);
+    fill_block(receivers.subspan(i, size), block);
+    const std::span<float> out = out_lx.subspan(i, size);
+    std::fill(out.begin(), out.end(), 0.0F);
+    for (std::uint32_t lamp = 0; lamp < lamps; ++lamp) ready_->add_lamp(lamp, block, care, out);
+  }
+  return true;
+}
+
+double LitScene::visible_share(Point3 from, Point3 to) const {
+  const Ray ray = ray_between(from, to, Care{}.clear_m);
+  std::uint8_t blocked = 0;
+  ready_->caster->occluded({&ray, 1}, {&blocked, 1});
+  if (blocked != 0) return 0;
+  double share = 1;
+  for (const Crown& crown : ready_->scene.crowns) share *= crown_share(crown, from, to);
+  return share;
+}
+
+}  // namespace duskwire::light
