@@ -28,7 +28,8 @@ enum class NightPieceKind : std::uint8_t {
   matt,     // a plane that takes light
   foliage,  // an upright cut-out whose leaves face every way
   sky,      // lit by nothing; glows faintly
-  glow      // a window: has a light of its own
+  glow,     // a window: has a light of its own
+  dark      // of unknown place: no lamp lights it
 };
 
 // A piece of the picture.

@@ -82,7 +82,7 @@ NightGrid night_grid(const Photograph& photograph, const NightPlate& plate, cons
   for (std::size_t i = 0; i < elements; ++i) {
     const std::uint8_t* bytes = &photograph.rgb[3 * (first + i)];
     const std::array<float, 3> rgb{linear[bytes[0]], linear[bytes[1]], linear[bytes[2]]};
-    if (grid.piece[i] == no_piece) {
+    if (grid.piece[i] == no_piece || plate.pieces[grid.piece[i]].kind == NightPieceKind::dark) {
       grid.reflectance[i] = scaled(rgb, 1, most_unknown_reflectance);
       continue;
     }
