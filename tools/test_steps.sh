@@ -99,6 +99,7 @@ step_bench() {
   check "configure release" configure release -DDUSKWIRE_BENCH=ON
   check "build release" tools/build release
   check "duskwire_bench" build/release/bench/duskwire_bench --benchmark_min_time=0.01
+  check "duskwire_light_bench" build/release/bench/duskwire_light_bench 200 150 6
   check "duskwire_planner_bench" build/release/bench/duskwire_planner_bench --sizes 10 --seeds 1 --seconds 0.5
   check "duskwire_planner_bench --optimum" build/release/bench/duskwire_planner_bench --optimum --sizes 4 --seeds 1
 }

@@ -19,7 +19,7 @@ namespace duskwire::geometry {
 namespace {
 
 using lanes::Floats;
-using lanes::Ints;
+using lanes::Mask;
 
 template <class Number>
 using Triple = std::array<Number, 3>;
@@ -29,9 +29,9 @@ constexpr float box_slack = 1 + 4e-7F;
 // Steeper than this a way's reciprocal is not followed: its products stay finite within the bounds of sound_triangles.
 constexpr float least_way = 1e-18F;
 
-// What rounding can do to an edge product, as a share of the corners' distances and the way's length: about eight
-// roundings of 2^-24 one upon another. A triangle so seems wider by a millionth of its distance.
-constexpr float edge_slack = 5e-7F;
+// What rounding can do to an edge product, as a share of the edge's length, the corners' distance and the way's length:
+// about eight roundings of 2^-24 one upon another, twice. A triangle so seems wider by a millionth of its distance.
+constexpr float edge_slack = 1e-6F;
 
 DUSKWIRE_INLINE float reciprocal(float way) {
   return 1 / (std::abs(way) < least_way ? std::copysign(least_way, way) : way);
@@ -47,6 +47,16 @@ DUSKWIRE_INLINE Triple<A> cross3(const Triple<A>& a, const Triple<A>& b) {
   return {a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]};
 }
 
+template <class A>
+DUSKWIRE_INLINE Triple<A> minus(const Triple<A>& a, const Triple<A>& b) {
+  return {a[0] - b[0], a[1] - b[1], a[2] - b[2]};
+}
+
+template <class A>
+DUSKWIRE_INLINE Triple<A> plus(const Triple<A>& a, const Triple<A>& b) {
+  return {a[0] + b[0], a[1] + b[1], a[2] + b[2]};
+}
+
 template <class Place>
 DUSKWIRE_INLINE Triple<Place> seen_from(const Triple<Place>& origin_m, const std::array<float, 3>& point_m) {
   return {point_m[0] - origin_m[0], point_m[1] - origin_m[1], point_m[2] - origin_m[2]};
@@ -55,9 +65,18 @@ DUSKWIRE_INLINE Triple<Place> seen_from(const Triple<Place>& origin_m, const std
 DUSKWIRE_INLINE float least(float a, float b) { return a < b ? a : b; }
 DUSKWIRE_INLINE float greatest(float a, float b) { return a > b ? a : b; }
 DUSKWIRE_INLINE bool either(bool a, bool b) { return a || b; }
-DUSKWIRE_INLINE Ints either(const Ints& a, const Ints& b) { return a | b; }
+DUSKWIRE_INLINE Mask either(const Mask& a, const Mask& b) { return a | b; }
+DUSKWIRE_INLINE float choose(bool which, float a, float b) { return which ? a : b; }
+using lanes::choose;
 using lanes::greatest;
 using lanes::least;
+
+// The length or a little more, without a root.
+template <class A>
+DUSKWIRE_INLINE A size1(const Triple<A>& a) {
+  const auto size = [](const A& x) { return greatest(x, -x); };
+  return size(a[0]) + size(a[1]) + size(a[2]);
+}
 
 // One ray (Way float) or a packet (Way Floats) from one place (Place float) or from several (Place Floats).
 template <class Place, class Way>
@@ -82,7 +101,7 @@ DUSKWIRE_INLINE auto meets_box(const BoxNode& box, const Rays<Place, Way>& rays)
     enter = greatest(enter, least(at_low, at_high));
     leave = least(leave, greatest(at_low, at_high));
   }
-  return enter <= leave * box_slack;
+  return enter <= box_slack * leave;
 }
 
 template <class Way>
@@ -97,18 +116,22 @@ DUSKWIRE_INLINE auto meets_triangle(const Corners& corners, const Rays<Place, Wa
   const Triple<Place> a = seen_from(rays.origin_m, corners.a_m);
   const Triple<Place> b = seen_from(rays.origin_m, corners.b_m);
   const Triple<Place> c = seen_from(rays.origin_m, corners.c_m);
-  const Way u = dot3(cross3(c, b), rays.way);
-  const Way v = dot3(cross3(a, c), rays.way);
-  const Way w = dot3(cross3(b, a), rays.way);
-  const Triple<Place> ab{b[0] - a[0], b[1] - a[1], b[2] - a[2]};
-  const Triple<Place> ac{c[0] - a[0], c[1] - a[1], c[2] - a[2]};
-  const Triple<Place> normal = cross3(ab, ac);
+  const Triple<Place> ab = minus(b, a);
+  const Triple<Place> bc = minus(c, b);
+  const Triple<Place> ca = minus(a, c);
+  // (p - q) x (p + q) is twice p x q, and rounds far less for small triangles far away.
+  const Way u = dot3(cross3(bc, plus(b, c)), rays.way);
+  const Way v = dot3(cross3(ca, plus(c, a)), rays.way);
+  const Way w = dot3(cross3(ab, plus(a, b)), rays.way);
+  const Triple<Place> normal = cross3(ca, ab);
   const Way under = dot3(normal, rays.way);
   const Way over = Way{} + dot3(normal, a);
-  meeting.over = under < 0 ? -over : over;
-  meeting.under = under < 0 ? -under : under;
-  const Way slack = greatest(dot3(a, a), greatest(dot3(b, b), dot3(c, c))) * rays.slack;
-  return either(least(u, least(v, w)) >= -slack, greatest(u, greatest(v, w)) <= slack);
+  const auto behind = under < Way{};
+  meeting.over = choose(behind, -over, over);
+  meeting.under = choose(behind, -under, under);
+  const Place reach = size1(a) + corners.side_m;
+  const Way slack = corners.side_m * reach * rays.slack;
+  return either(-slack <= least(u, least(v, w)), greatest(u, greatest(v, w)) <= slack);
 }
 
 class OwnRayCaster final : public RayCaster {
@@ -128,10 +151,13 @@ class OwnRayCaster final : public RayCaster {
  private:
   void ask_packet(std::span<const Ray> rays, std::uint8_t* blocked, std::uint32_t& last_met) const;
   template <class Place>
-  void ask(Rays<Place, Floats>& rays, Ints& met, std::uint32_t& last_met) const;
+  void ask(Rays<Place, Floats>& rays, Mask& met, std::uint32_t& last_met) const;
 
   BoxTree tree_;
 };
+
+// Fills the lanes that have no ray of their own.
+constexpr Ray not_asked{{0, 0, 0}, {1, 1, 1}, 0, -1};
 
 float edge_slack_of(const Ray& ray) {
   return edge_slack * (std::abs(ray.way[0]) + std::abs(ray.way[1]) + std::abs(ray.way[2]));
@@ -149,19 +175,19 @@ bool from_one_place(std::span<const Ray> rays) {
 
 // One triangle asked of all rays of a packet: those that it stops need no more asking.
 template <class Place>
-DUSKWIRE_INLINE bool stop_at(const Corners& corners, Rays<Place, Floats>& rays, Ints& met) {
+DUSKWIRE_INLINE bool stop_at(const Corners& corners, Rays<Place, Floats>& rays, Mask& met) {
   Meeting<Floats> meeting;
-  const Ints inside = meets_triangle(corners, rays, meeting);
-  const Ints stopped = inside & (meeting.over > rays.from * meeting.under) & (meeting.over < rays.to * meeting.under);
+  const Mask inside = meets_triangle(corners, rays, meeting);
+  const Mask stopped = inside & (rays.from * meeting.under < meeting.over) & (meeting.over < rays.to * meeting.under);
   if (!lanes::any(stopped)) return false;
-  met |= stopped;
-  rays.to = stopped ? lanes::all(-1) : rays.to;
+  met = met | stopped;
+  rays.to = choose(stopped, lanes::all(-1), rays.to);
   return true;
 }
 
 template <class Place>
-void OwnRayCaster::ask(Rays<Place, Floats>& rays, Ints& met, std::uint32_t& last_met) const {
-  if (stop_at(tree_.triangles[last_met], rays, met) && !lanes::any(rays.to > rays.from)) return;
+void OwnRayCaster::ask(Rays<Place, Floats>& rays, Mask& met, std::uint32_t& last_met) const {
+  if (stop_at(tree_.triangles[last_met], rays, met) && !lanes::any(rays.from < rays.to)) return;
   std::array<std::uint32_t, BoxTree::deepest + 1> open;  // NOLINT: filled as it grows
   std::size_t opened = 0;
   open[opened++] = 0;
@@ -176,7 +202,7 @@ void OwnRayCaster::ask(Rays<Place, Floats>& rays, Ints& met, std::uint32_t& last
     for (std::uint32_t i = node.first; i < node.first + node.count; ++i) {
       if (!stop_at(tree_.triangles[i], rays, met)) continue;
       last_met = i;
-      if (!lanes::any(rays.to > rays.from)) return;
+      if (!lanes::any(rays.from < rays.to)) return;
     }
   }
 }
@@ -184,27 +210,40 @@ void OwnRayCaster::ask(Rays<Place, Floats>& rays, Ints& met, std::uint32_t& last
 void OwnRayCaster::ask_packet(std::span<const Ray> rays, std::uint8_t* blocked, std::uint32_t& last_met) const {
   std::fill_n(blocked, rays.size(), std::uint8_t{0});
   if (tree_.nodes.empty()) return;
-  Rays<Floats, Floats> packet{};
+  using Numbers = std::array<float, lanes::count>;
+  Triple<Numbers> origin_m;
+  Triple<Numbers> way;
+  Triple<Numbers> inverse;
+  Numbers slack;
+  Numbers from;
+  Numbers to;
   for (std::size_t i = 0; i < lanes::count; ++i) {
     const bool asked = i < rays.size() && finite(rays[i]);
-    const Ray& ray = asked ? rays[i] : Ray{{0, 0, 0}, {1, 1, 1}, 0, -1};
+    const Ray& ray = asked ? rays[i] : not_asked;
     for (std::size_t axis = 0; axis < 3; ++axis) {
-      packet.origin_m[axis][i] = ray.origin_m[axis];
-      packet.way[axis][i] = ray.way[axis];
-      packet.inverse[axis][i] = reciprocal(ray.way[axis]);
+      origin_m[axis][i] = ray.origin_m[axis];
+      way[axis][i] = ray.way[axis];
+      inverse[axis][i] = reciprocal(ray.way[axis]);
     }
-    packet.slack[i] = edge_slack_of(ray);
-    packet.from[i] = ray.from;
-    packet.to[i] = ray.to;
+    slack[i] = edge_slack_of(ray);
+    from[i] = ray.from;
+    to[i] = ray.to;
   }
-  Ints met{};
+  const auto loaded = [](const Triple<Numbers>& numbers) {
+    return Triple<Floats>{lanes::load(numbers[0]), lanes::load(numbers[1]), lanes::load(numbers[2])};
+  };
+  Mask met{};
   if (from_one_place(rays) && finite(rays[0])) {
-    Rays<float, Floats> shared{rays[0].origin_m, packet.way, packet.inverse, packet.slack, packet.from, packet.to};
-    ask(shared, met, last_met);
+    Rays<float, Floats> packet{rays[0].origin_m,   loaded(way),       loaded(inverse),
+                               lanes::load(slack), lanes::load(from), lanes::load(to)};
+    ask(packet, met, last_met);
   } else {
+    Rays<Floats, Floats> packet{loaded(origin_m),   loaded(way),       loaded(inverse),
+                                lanes::load(slack), lanes::load(from), lanes::load(to)};
     ask(packet, met, last_met);
   }
-  for (std::size_t i = 0; i < rays.size(); ++i) blocked[i] = met[i] != 0 ? 1 : 0;
+  const auto met_lanes = lanes::store(met);
+  for (std::size_t i = 0; i < rays.size(); ++i) blocked[i] = met_lanes[i] != 0 ? 1 : 0;
 }
 
 std::optional<RayHit> OwnRayCaster::nearest(const Ray& ray) const {

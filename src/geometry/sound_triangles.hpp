@@ -16,6 +16,7 @@ struct Corners {
   std::array<float, 3> b_m{};
   std::array<float, 3> c_m{};
   std::uint32_t triangle = 0;  // its number in the mesh
+  float side_m = 0;            // no side is longer; up to 1.8 times the longest
 };
 
 // Leaves out triangles without area, with corners that do not exist, are not finite or lie beyond 1e6 km: single

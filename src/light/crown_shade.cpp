@@ -2,7 +2,9 @@
 #include "light/crown_shade.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstdint>
 
 namespace duskwire::light {
 
@@ -17,6 +19,34 @@ bool usable(const Crown& crown) { return crown.half_width_m > 0 && crown.half_he
 Vec3 in_unit_ball(const Crown& crown, Point3 place) {
   const Vec3 from_centre = place - crown.centre;
   return {from_centre.x / crown.half_width_m, from_centre.y / crown.half_width_m, from_centre.z / crown.half_height_m};
+}
+
+// Which of the block's ways may meet the crown: most do not, and the exact reckoning, which decides,
+// is dear.
+void find_meetings(const Crown& crown, Point3 from, const ReceiverBlock& block,
+                   std::array<std::uint8_t, ReceiverBlock::capacity>& meets) {
+  const Vec3 start = in_unit_ball(crown, from);
+  const Vec3 base = in_unit_ball(crown, block.base) - start;
+  const auto sx = static_cast<float>(start.x);
+  const auto sy = static_cast<float>(start.y);
+  const auto sz = static_cast<float>(start.z);
+  const auto bx = static_cast<float>(base.x);
+  const auto by = static_cast<float>(base.y);
+  const auto bz = static_cast<float>(base.z);
+  const auto per_width = static_cast<float>(1 / crown.half_width_m);
+  const auto per_height = static_cast<float>(1 / crown.half_height_m);
+  const float ss = sx * sx + sy * sy + sz * sz;
+  // More than what the difference below loses in single precision.
+  const float near_ball = 1.001F + 1e-6F * ss;
+  for (std::size_t i = 0; i < ReceiverBlock::capacity; ++i) {
+    const float wx = bx + per_width * block.x_m[i];
+    const float wy = by + per_width * block.y_m[i];
+    const float wz = bz + per_height * block.z_m[i];
+    const float along = sx * wx + sy * wy + sz * wz;
+    const float square = wx * wx + wy * wy + wz * wz;
+    // |start|^2 - (start . way)^2 / |way|^2 is the square of the least distance.
+    meets[i] = (ss * square - along * along <= near_ball * square) ? 1 : 0;
+  }
 }
 
 }  // namespace
@@ -54,9 +84,11 @@ bool crown_near(const Crown& crown, Point3 from, Point3 to, double radius_m) {
 void shade_by_crowns(std::span<const Crown> crowns, Point3 from, const ReceiverBlock& block,
                      ReceiverBlock::Numbers& lx) {
   for (const Crown& crown : crowns) {
-    if (!crown_near(crown, from, block.base, double{block.radius_m})) continue;
+    if (!usable(crown) || !crown_near(crown, from, block.base, double{block.radius_m})) continue;
+    std::array<std::uint8_t, ReceiverBlock::capacity> meets;
+    find_meetings(crown, from, block, meets);
     for (std::size_t i = 0; i < block.count; ++i) {
-      if (lx[i] <= 0) continue;
+      if (meets[i] == 0 || lx[i] <= 0) continue;
       const Vec3 from_base{double{block.x_m[i]}, double{block.y_m[i]}, double{block.z_m[i]}};
       lx[i] *= static_cast<float>(crown_share(crown, from, block.base + from_base));
     }

@@ -201,6 +201,23 @@ TEST_F(ShadowOfAWall, ACrownLeavesItsShareOfTheLight) {
   EXPECT_NEAR(one_lx(LitScene(scene), behind) / open_lx, 0.36, 1e-5);
 }
 
+TEST_F(ShadowOfAWall, CrownsOfABlockAreThoseOfEachPlace) {
+  std::mt19937 random(17);
+  const auto receivers = many_receivers(random);
+  scene.solid = {};
+  const auto open_lx = all_lx(LitScene(scene), receivers);
+  scene.crowns = {{{3, 1, 2}, 1.2, 1.7, 0.3}, {{-4, 2, 1}, 0.6, 0.4, 0.5}, {{60, -40, 5}, 2, 2, 0.1}};
+  const LitScene lit(scene);
+  const auto lx = all_lx(lit, receivers);
+  int shaded = 0;
+  for (std::size_t i = 0; i < lx.size(); ++i) {
+    const double share = lit.visible_share({0, 0, 2}, receivers[i].position);
+    if (share < 1) ++shaded;
+    ASSERT_NEAR(double{lx[i]}, share * double{open_lx[i]}, 1e-4 * double{open_lx[i]}) << i;
+  }
+  EXPECT_GT(shaded, 100);
+}
+
 TEST_F(ShadowOfAWall, StopsWhenTold) {
   const LitScene lit(scene);
   const std::vector<Receiver> receivers(20000, Receiver{{1, 0, 0}});
