@@ -42,7 +42,7 @@ class Table {
       fmt::print("| {} | {} | {:.2f} | none |\n", lamps, seed, planner / minor_per_unit);
       return;
     }
-    const double gap_pct = 100 * (planner / best->cost_minor - 1);
+    const double gap_pct = 100 * (planner / best->bound_minor - 1);
     fmt::print("| {} | {} | {:.2f} | {:.2f} | {:.2f} | {:.2f} | {} | {} | {:.0f} |\n", lamps, seed,
                planner / minor_per_unit, best->cost_minor / minor_per_unit, best->bound_minor / minor_per_unit, gap_pct,
                best->proven ? "yes" : "no", best->sound ? "yes" : "no", seconds_since(proof_begin));
@@ -54,7 +54,8 @@ class Table {
 
   void end() const {
     if (count_ > 0)
-      fmt::print("\nMean gap {:.2f} %, worst {:.2f} %, {} sites.\n", sum_pct_ / count_, worst_pct_, count_);
+      fmt::print("\nMean gap to the bound {:.2f} %, worst {:.2f} %, {} sites.\n", sum_pct_ / count_, worst_pct_,
+                 count_);
   }
 
  private:
@@ -70,7 +71,7 @@ void print_optima(const TableOptions& options) {
       "Installed cost without fixtures, nothing rounded up, in units of the currency. Method and what \"optimum\" "
       "means\n"
       "here: docs/algorithms/planner-optimum.md. Sound: whether the optimum would pass a check, which it need not.\n\n"
-      "| lamps | seed | planner | optimum | bound | gap % | proven | sound | s |\n"
+      "| lamps | seed | planner | cheapest known | bound | gap to bound % | proven | sound | s |\n"
       "| ---: | ---: | ---: | ---: | ---: | ---: | --- | --- | ---: |\n");
   const std::vector<std::uint32_t> usual{4, 5, 6, 8};
   Table table;

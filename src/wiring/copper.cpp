@@ -35,11 +35,26 @@ std::uint32_t Copper::thinnest(double current_a, double device_a) const {
   return none;
 }
 
-double Copper::device_for(double current_a, double limit_a) const {
-  for (const double device_a : problem_.devices_a) {
-    if (device_a <= limit_a && device_a * problem_.output_share >= current_a) return device_a;
-  }
-  return 0;
+double Copper::device_for(double current_a, const Feed& feed) const {
+  double least_a = 0;
+  const auto offer = [&](double device_a) {
+    if (device_a > feed.limit_a || device_a * problem_.output_share < current_a) return;
+    if (least_a == 0 || device_a < least_a) least_a = device_a;
+  };
+  for (const double device_a : problem_.devices_a) offer(device_a);
+  offer(feed.built_a);
+  return least_a;
+}
+
+// What the transformer delivers at its terminals. Lamps that keep their VA draw most when mains are low, losses
+// included; others may draw more in another corner, and count at the tap's full volts.
+double Copper::load_va(double tap_v, const Feed& feed) const {
+  const bool keep_va = std::all_of(hangs_.begin(), hangs_.end(), [&](const Hang& hang) {
+    return problem_.lamps[hang.lamp].load.kind == electrical::LoadKind::regulated_led;
+  });
+  if (!keep_va) return output_a_ * tap_v;
+  const double lost_v = feed.r_own_ohm * output_a_ + feed.r_shared_ohm * (output_a_ + feed.siblings_a);
+  return output_a_ * (tap_v * problem_.extremes.low_mains - lost_v);
 }
 
 double Copper::contact_of(const Layout& layout, const Spot& spot) const {
@@ -327,7 +342,7 @@ Hindrance Copper::size(Layout& layout, std::uint32_t output, const Feed& feed) {
   for (const Hang& hang : hangs_) rough_a += problem_.lamps[hang.lamp].load.power_va / emf_v;
   Hindrance hindrance = Hindrance::nothing;
   for (int round = 0; round < 3; ++round) {
-    const double needed_a = device_for(std::max(rough_a, output_a_ * (round > 0)), feed.limit_a);
+    const double needed_a = device_for(std::max(rough_a, output_a_ * (round > 0)), feed);
     if (needed_a == 0) return Hindrance::current;
     if (needed_a <= device_a) break;
     device_a = needed_a;
@@ -357,7 +372,7 @@ Hindrance Copper::size(Layout& layout, std::uint32_t output, const Feed& feed) {
   record.current_a = output_a_;
   record.tap_v = tap_v;
   record.device_a = device_a;
-  record.load_va = output_a_ * tap_v;
+  record.load_va = load_va(tap_v, feed);
   return Hindrance::nothing;
 }
 
@@ -370,13 +385,13 @@ void Copper::lower_tap(Layout& layout, std::uint32_t output, const Feed& feed) {
     const double emf_v = tap_v * problem_.extremes.low_mains;
     settle(emf_v, feed);
     find_worst();
-    const double device_a = device_for(output_a_, feed.limit_a);
+    const double device_a = device_for(output_a_, feed);
     const bool carried = device_a > 0 && thinnest(0, device_a) != none;
     bool held = carried && device_a <= record.device_a;
     if (!held || least_room_v_ < 0 || blind_end(emf_v, feed, record.device_a) != none) continue;
     record.tap_v = tap_v;
     record.current_a = output_a_;
-    record.load_va = output_a_ * tap_v;
+    record.load_va = load_va(tap_v, feed);
     return;
   }
 }

@@ -16,7 +16,8 @@ struct Feed {
   double r_own_ohm = 0;
   double r_shared_ohm = 0;
   double siblings_a = 0;
-  double limit_a = 25;
+  double limit_a = 25;  // no larger device than that
+  double built_a = 0;   // the output's own limit as built; 0: none but the devices that can be fitted
   const std::vector<double>* taps_v = nullptr;
 };
 
@@ -73,7 +74,8 @@ class Copper {
   [[nodiscard]] double short_a(const Piece& piece, double emf_v, const Feed& feed, double beyond_ohm) const;
   [[nodiscard]] std::uint32_t thicker(std::uint32_t type) const;
   [[nodiscard]] std::uint32_t thinnest(double current_a, double device_a) const;
-  [[nodiscard]] double device_for(double current_a, double limit_a) const;
+  [[nodiscard]] double device_for(double current_a, const Feed& feed) const;
+  [[nodiscard]] double load_va(double tap_v, const Feed& feed) const;
   void find_worst();
   bool upgrade_towards(std::uint32_t piece, bool for_volts);
   // Raises the volts of everything beyond a piece by what a change of its resistance gives at the currents as they are.

@@ -42,13 +42,13 @@ Feed Search::feed_of(const Wiring& wiring, std::uint32_t output) const {
   const Output& record = wiring.layout.outputs[output];
   const UnitChoice& choice = wiring.units[record.place];
   const std::uint32_t type = record.unit + 1 >= choice.count ? choice.last_type : choice.type;
-  if (type == none) return {0, 0, 0, 0, &no_taps};
+  if (type == none) return {0, 0, 0, 0, 0, &no_taps};
   const UnitType& unit = problem_.units[type];
   // Outputs of 25 A and less are built alike in all sizes; a small unit's limit is looked at when units are chosen.
   double limit_a = unit.limit_a;
   for (const std::uint32_t other : problem_.places[record.place].types)
     limit_a = std::max(limit_a, problem_.units[other].limit_a);
-  return {unit.r_own_ohm, unit.r_shared_ohm, record.siblings_a, limit_a, &unit.taps_v};
+  return {unit.r_own_ohm, unit.r_shared_ohm, record.siblings_a, limit_a, unit.limit_a, &unit.taps_v};
 }
 
 void Search::mark_stale(std::uint32_t output) {

@@ -7,6 +7,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <limits>
 #include <sstream>
 
 namespace duskwire::sites {
@@ -36,17 +37,8 @@ class Folder {
   std::filesystem::path path_;
 };
 
-// The first line tells how it ended: "Optimal - objective value 123.4" or "Stopped on time - objective value 123.4".
-std::optional<ProgramAnswer> read_solution(const std::string& path) {
-  std::ifstream in(path);
-  std::string line;
-  if (!std::getline(in, line)) return std::nullopt;
-  const std::size_t value = line.find("objective value");
-  if (value == std::string::npos || line.rfind("Infeasible", 0) == 0) return std::nullopt;
-  ProgramAnswer answer;
-  answer.proven = line.rfind("Optimal", 0) == 0;
-  answer.cost = answer.bound = std::strtod(line.c_str() + value + 15, nullptr);
-  while (std::getline(in, line)) {
+void read_values(std::istream& in, ProgramAnswer& answer) {
+  for (std::string line; std::getline(in, line);) {
     std::istringstream words(line);
     std::string index;
     std::string name;
@@ -54,15 +46,38 @@ std::optional<ProgramAnswer> read_solution(const std::string& path) {
     if (words >> index && index == "**") words >> index;
     if (words >> name >> number) answer.values[name] = number;
   }
-  return answer;
 }
 
 // CBC prints the bound only where it stops before the proof is whole.
-void read_bound(const std::string& path, ProgramAnswer& answer) {
+std::optional<double> printed_bound(const std::string& path) {
   std::ifstream in(path);
+  std::optional<double> bound;
   for (std::string line; std::getline(in, line);) {
-    if (line.rfind("Lower bound:", 0) == 0) answer.bound = std::strtod(line.c_str() + 12, nullptr);
+    if (line.rfind("Lower bound:", 0) == 0) bound = std::strtod(line.c_str() + 12, nullptr);
   }
+  return bound;
+}
+
+// The first line tells how it ended: "Optimal - objective value 123.4", "Infeasible - ...", "Stopped on time - ...", or
+// "Stopped on time (no integer solution - continuous used) - ...".
+std::optional<ProgramAnswer> read_answer(const std::string& solution_path, const std::string& log_path,
+                                         const SolveOptions& options) {
+  std::ifstream in(solution_path);
+  std::string line;
+  if (!std::getline(in, line)) return std::nullopt;
+  ProgramAnswer answer;
+  const bool is_infeasible = line.find("nfeasible") != std::string::npos;
+  answer.proven = is_infeasible || line.rfind("Optimal", 0) == 0;
+  const std::size_t value = line.find("objective value");
+  if (value != std::string::npos && !is_infeasible && line.find("no integer solution") == std::string::npos) {
+    answer.cost = std::strtod(line.c_str() + value + 15, nullptr);
+    read_values(in, answer);
+  }
+  const double least = answer.cost.value_or(options.known_answer.value_or(std::numeric_limits<double>::infinity()));
+  const auto printed = printed_bound(log_path);
+  if (!answer.proven && !printed) return std::nullopt;
+  answer.bound = answer.proven ? least * (1 - options.tolerance) : *printed;
+  return answer;
 }
 
 }  // namespace
@@ -89,9 +104,7 @@ std::optional<ProgramAnswer> solve_with_cbc(const LinearProgram& program, const 
       fmt::format("cbc '{}' ratioGap {} seconds {} {} solve solution '{}' >'{}' 2>&1", folder.file("model.lp"),
                   options.tolerance, options.seconds, cut_off, folder.file("solution.txt"), folder.file("log.txt"));
   if (std::system(command.c_str()) != 0) return std::nullopt;
-  auto answer = read_solution(folder.file("solution.txt"));
-  if (answer) read_bound(folder.file("log.txt"), *answer);
-  return answer;
+  return read_answer(folder.file("solution.txt"), folder.file("log.txt"), options);
 }
 
 }  // namespace duskwire::sites

@@ -37,8 +37,8 @@ class LinearProgram {
 };
 
 struct ProgramAnswer {
-  double cost = 0;
-  double bound = 0;                      // no answer costs less
+  std::optional<double> cost;            // absent: nothing cheaper than what was known has been found
+  double bound = 0;                      // no answer costs less; infinite: there is none at all
   bool proven = false;                   // within the tolerance that was asked for
   std::map<std::string, double> values;  // those that are not 0
 };
@@ -49,7 +49,7 @@ struct SolveOptions {
   std::optional<double> known_answer;  // a cost that can be reached: nothing dearer is looked at
 };
 
-// Empty where CBC is not installed or finds nothing in that time.
+// Empty where CBC is not installed, or ends before it knows anything.
 [[nodiscard]] std::optional<ProgramAnswer> solve_with_cbc(const LinearProgram& program, const SolveOptions& options);
 
 }  // namespace duskwire::sites

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sites/optimum.hpp"
 
+#include <cmath>
+#include <limits>
+
 #include "estimate/cable_length.hpp"
 #include "estimate/materials.hpp"
 #include "estimate/stockroom.hpp"
@@ -34,6 +37,73 @@ double rounding_minor(const job::Job& job, const job::Catalogue& stock, const es
   return rounding + (pieces - used) * (static_cast<double>(staple.item->price_minor) + minutes);
 }
 
+class Proof {
+ public:
+  Proof(const OptimumProblem& problem, const job::Job& site, const job::Catalogue& stock,
+        const estimate::InstallRates& rates, const OptimumOptions& options)
+      : problem_(problem), site_(site), stock_(stock), rates_(rates), options_(options) {
+    best_.cost_minor = options.known_cost_minor.value_or(std::numeric_limits<double>::infinity());
+  }
+
+  std::optional<Optimum> run() {
+    best_.proven = true;
+    best_.bound_minor = std::numeric_limits<double>::infinity();
+    for (const OptimumProblem::Unit& unit : problem_.units) {
+      if (unit.cost >= best_.cost_minor) break;
+      if (!with_unit(unit)) return std::nullopt;
+    }
+    if (!std::isfinite(best_.cost_minor)) return std::nullopt;
+    best_.bound_minor = std::min(best_.bound_minor, best_.cost_minor);
+    return std::move(best_);
+  }
+
+ private:
+  // Without volts first: that is far easier, its bound holds with volts too, and where its optimum passes the full
+  // check it is the optimum.
+  bool with_unit(const OptimumProblem::Unit& unit) {
+    double bound = 0;
+    bool proven = false;
+    for (const Volts volts : {Volts::left_out, Volts::kept}) {
+      const auto solved = solve(unit, volts);
+      if (!solved) return false;
+      bound = std::max(bound, solved->bound);
+      const bool is_sound = !solved->cost || take(unit, *solved, volts);
+      proven = solved->proven && (is_sound || volts == Volts::kept);
+      if (proven) break;
+    }
+    best_.bound_minor = std::min(best_.bound_minor, bound + unit.cost);
+    best_.proven = best_.proven && proven;
+    return true;
+  }
+
+  [[nodiscard]] std::optional<ProgramAnswer> solve(const OptimumProblem::Unit& unit, Volts volts) const {
+    constexpr double to_be_sure = 1.0005;  // so that the known wiring itself stays within
+    SolveOptions solving{options_.seconds, options_.tolerance, {}};
+    if (std::isfinite(best_.cost_minor)) solving.known_answer = best_.cost_minor * to_be_sure - unit.cost;
+    return solve_with_cbc(optimum_model(problem_, unit, volts), solving);
+  }
+
+  // Whether the wiring passes the full check. Without volts one that does not is no wiring at all.
+  bool take(const OptimumProblem::Unit& unit, const ProgramAnswer& solved, Volts volts) {
+    const job::Job job = wired(site_, sketch_of(problem_, unit, solved.values), stock_, rates_);
+    const bool is_sound = study::check(job, us_rules(), stock_, {.cures = false}).sound;
+    const double cost_minor = *solved.cost + unit.cost;
+    if (cost_minor < best_.cost_minor && (is_sound || volts == Volts::kept)) {
+      best_.cost_minor = cost_minor;
+      best_.job = job;
+      best_.sound = is_sound;
+    }
+    return is_sound;
+  }
+
+  const OptimumProblem& problem_;
+  const job::Job& site_;
+  const job::Catalogue& stock_;
+  const estimate::InstallRates& rates_;
+  const OptimumOptions& options_;
+  Optimum best_;
+};
+
 }  // namespace
 
 double plain_cost_minor(const job::Job& job, const job::Catalogue& stock, const estimate::InstallRates& rates) {
@@ -52,21 +122,7 @@ std::optional<Optimum> optimum(const job::Job& site, const job::Catalogue& stock
                                const OptimumOptions& options) {
   const auto problem = optimum_problem(site, stock, rates, options);
   if (!problem) return std::nullopt;
-  SolveOptions solving{options.seconds, options.tolerance, {}};
-  constexpr double to_be_sure = 1.0005;  // so that the known wiring itself stays within
-  if (options.known_cost_minor) solving.known_answer = *options.known_cost_minor * to_be_sure - problem->fixed_cost;
-  for (const Volts volts : {Volts::left_out, Volts::kept}) {
-    const auto solved = solve_with_cbc(optimum_model(*problem, volts), solving);
-    if (!solved) return std::nullopt;
-    Optimum best;
-    best.cost_minor = solved->cost + problem->fixed_cost;
-    best.bound_minor = solved->bound + problem->fixed_cost;
-    best.proven = solved->proven;
-    best.job = wired(site, sketch_of(*problem, solved->values), stock, rates);
-    best.sound = study::check(best.job, us_rules(), stock, {.cures = false}).sound;
-    if (volts == Volts::kept || (best.sound && best.proven)) return best;
-  }
-  return std::nullopt;
+  return Proof(*problem, site, stock, rates, options).run();
 }
 
 }  // namespace duskwire::sites

@@ -46,11 +46,18 @@ struct OptimumProblem {
   double slack_output_m = 0;
   double slack_splice_m = 0;
   double slack_luminaire_m = 0;
-  double fixed_cost = 0;  // the transformer
-  std::string transformer;
-  double tap_v = 0;
-  double source_v = 0;  // of the tap when mains are low
-  double source_ohm = 0;
+  // Transformers that may do, cheapest first; one is taken. `most_a`: amperes that it may give with its headroom.
+  struct Unit {
+    std::string item;
+    double cost = 0;
+    double tap_v = 0;
+    double source_v = 0;  // of the tap when mains are low
+    double source_ohm = 0;
+    double most_a = 0;
+    std::vector<double> devices_a;  // that may be fitted at its output, ascending
+  };
+  std::vector<Unit> units;
+  double device_share = 0.8;  // of a device's amperes that may be drawn
 };
 
 // `ways_kept`: trenches of a known wiring, each from bend to bend: its bends become points, and its stretches are not
@@ -71,11 +78,13 @@ struct OptimumOptions {
                                                             const OptimumOptions& options);
 
 struct Optimum {
-  double cost_minor = 0;   // without lamps and mounts, nothing rounded up
+  double cost_minor = 0;   // of the cheapest known: without lamps and mounts, nothing rounded up
   double bound_minor = 0;  // no wiring over these points and ways costs less
-  bool proven = false;
-  bool sound = false;  // by the full check: the program errs on the cheap side
-  job::Job job;        // that wiring
+  bool proven = false;     // the one is within the tolerance of the other
+  // The cheapest that the program found; absent where that is the known one. It errs on the cheap side: whether it
+  // would pass the full check.
+  std::optional<job::Job> job;
+  bool sound = true;
 };
 
 [[nodiscard]] std::optional<Optimum> optimum(const job::Job& site, const job::Catalogue& stock,

@@ -11,18 +11,18 @@ namespace {
 
 class Model {
  public:
-  Model(const OptimumProblem& problem, Volts volts)
-      : in_(problem), points_(static_cast<std::uint32_t>(problem.points.size())) {
+  Model(const OptimumProblem& problem, const OptimumProblem::Unit& unit, Volts volts)
+      : in_(problem), unit_(unit), points_(static_cast<std::uint32_t>(problem.points.size())) {
     for (const auto& [a, b] : problem.ways) {
       length_m_.push_back(geometry::distance_m(problem.points[a].place, problem.points[b].place));
     }
-    double least_floor_v = problem.source_v;
+    double least_floor_v = unit.source_v;
     for (const OptimumProblem::Lamp& lamp : problem.lamps) {
       most_a_ += lamp.load_va / lamp.floor_v;
       least_floor_v = std::min(least_floor_v, lamp.floor_v);
     }
     if (volts == Volts::kept) classes_ = current_classes;
-    most_drop_v_ = problem.source_v - least_floor_v;
+    most_drop_v_ = unit.source_v - least_floor_v;
     for (std::uint32_t c = 0; c <= classes_; ++c) class_a_.push_back(most_a_ * c / classes_);
     for (std::uint32_t p = 1; p < points_; ++p) {
       if (problem.points[p].takes_joint) ends_.push_back(p);
@@ -33,12 +33,14 @@ class Model {
     program_.equal({{1, "one"}}, 1);
     trenches();
     for (std::uint32_t lamp = 1; lamp <= in_.lamps.size(); ++lamp) trench_to(lamp);
+    device();
     for (const std::uint32_t end : ends_) {
       begins(end);
       route(end);
       size(end);
       joint(end);
       current(end);
+      short_at(end);
       if (classes_ > 1) volts(end);
     }
     return std::move(program_);
@@ -85,6 +87,57 @@ class Model {
     for (std::uint32_t d = 0; d < directions(); ++d) {
       if (head(d) != 0 && tail(d) != lamp) program_.at_most({{1, name('f', lamp, d)}, {-1, name('z', d)}}, 0);
     }
+  }
+
+  // The smallest device that carries the load: it has to protect every cable, and to see a short at every end.
+  void device() {
+    Terms chosen;
+    Terms drawn;
+    for (const std::uint32_t end : ends_) drawn.push_back({1, name('w', end, 0)});
+    program_.at_most(drawn, unit_.most_a);
+    for (std::uint32_t k = 0; k < unit_.devices_a.size(); ++k) {
+      program_.binary(name('k', k));
+      chosen.push_back({1, name('k', k)});
+      drawn.push_back({-in_.device_share * unit_.devices_a[k], name('k', k)});
+    }
+    program_.equal(chosen, 1);
+    program_.at_most(drawn, 0);
+    for (std::uint32_t g = 0; g < sizes(); ++g) {
+      Terms protects;
+      for (std::uint32_t k = 0; k < unit_.devices_a.size(); ++k) {
+        if (unit_.devices_a[k] <= in_.cables[g].ampacity_a) protects.push_back({-1, name('k', k)});
+      }
+      if (protects.size() == unit_.devices_a.size()) continue;
+      for (const std::uint32_t end : ends_) {
+        Terms row = protects;
+        for (std::uint32_t c = 0; c < classes_; ++c) row.push_back({1, name('b', end, g, c)});
+        program_.at_most(row, 0);
+      }
+    }
+  }
+
+  // Ohms from the terminals to the cable's end, both conductors, and whether the device sees a short there.
+  void short_at(std::uint32_t end) {
+    const double most_ohm = unit_.source_v / unit_.devices_a.front();
+    Terms own{{1, name('o', end)}};
+    for (std::uint32_t g = 0; g < sizes(); ++g) {
+      for (std::uint32_t c = 0; c < classes_; ++c) own.push_back({-in_.cables[g].ohm_per_m, name('l', end, g, c)});
+    }
+    program_.at_least(own, 0);
+    for (const std::uint32_t p : beginnings(end)) {
+      if (p == 0) continue;
+      Terms onward = own;
+      onward.push_back({-1, name('o', p)});
+      onward.push_back({-most_ohm, name('s', end, p)});
+      program_.at_least(onward, -most_ohm);
+    }
+    Terms seen{{1, name('o', end)}};
+    for (std::uint32_t k = 0; k < unit_.devices_a.size(); ++k) {
+      seen.push_back({-unit_.source_v / unit_.devices_a[k], name('k', k)});
+    }
+    const double lead_ohm = is_lamp(end) ? in_.lamps[end - 1].lead_ohm : 0;
+    if (is_lamp(end)) seen.push_back({-lead_ohm, name('t', end)});
+    program_.at_most(seen, -unit_.source_ohm - lead_ohm);
   }
 
   // A lamp has its cable, another point only where a joint is.
@@ -268,25 +321,25 @@ class Model {
     const OptimumProblem::Lamp& lamp = in_.lamps[end - 1];
     constexpr int tangents = 4;
     for (int k = 0; k <= tangents; ++k) {
-      const double at_v = lamp.floor_v + (in_.source_v - lamp.floor_v) * k / tangents;
+      const double at_v = lamp.floor_v + (unit_.source_v - lamp.floor_v) * k / tangents;
       const double slope = lamp.load_va / (at_v * at_v);
       Terms line{{1, name('a', end)}};
       add_loss(end, -slope, line);
-      program_.at_least(line, lamp.load_va / at_v + slope * (at_v - in_.source_v));
+      program_.at_least(line, lamp.load_va / at_v + slope * (at_v - unit_.source_v));
     }
   }
 
   // Volts from the source to the end of a cable: lost in the transformer, and on the way.
   void add_loss(std::uint32_t end, double factor, Terms& terms) const {
     terms.push_back({factor, name('v', end)});
-    for (const std::uint32_t other : ends_) terms.push_back({factor * in_.source_ohm, name('w', other, 0)});
+    for (const std::uint32_t other : ends_) terms.push_back({factor * unit_.source_ohm, name('w', other, 0)});
   }
 
   // A cable of I amperes and l metres loses their product times its ohms; never less than with the least current of its
   // class over its metres and the rest of the current over the shortest way that leads here (McCormick, Mathematical
   // Programming 10, 1976; from memory).
   void volts(std::uint32_t end) {
-    const double own_a = is_lamp(end) ? in_.lamps[end - 1].load_va / in_.source_v : 0;
+    const double own_a = is_lamp(end) ? in_.lamps[end - 1].load_va / unit_.source_v : 0;
     const double shortest_m = shortest_to(end);
     Terms on_the_way;
     for (std::uint32_t g = 0; g < sizes(); ++g) {
@@ -312,10 +365,11 @@ class Model {
     const double lead_v = lamp.lead_ohm * own_a;
     Terms before{{-lead_v, name('t', end)}};
     add_loss(end, 1, before);
-    program_.at_most(before, in_.source_v - lamp.floor_v - lead_v);
+    program_.at_most(before, unit_.source_v - lamp.floor_v - lead_v);
   }
 
   const OptimumProblem& in_;
+  const OptimumProblem::Unit& unit_;
   std::uint32_t points_ = 0;
   std::vector<double> length_m_;
   std::uint32_t classes_ = 1;
@@ -328,6 +382,8 @@ class Model {
 
 }  // namespace
 
-LinearProgram optimum_model(const OptimumProblem& problem, Volts volts) { return Model(problem, volts).run(); }
+LinearProgram optimum_model(const OptimumProblem& problem, const OptimumProblem::Unit& unit, Volts volts) {
+  return Model(problem, unit, volts).run();
+}
 
 }  // namespace duskwire::sites

@@ -13,8 +13,9 @@ namespace duskwire::sites {
 // Without volts the program is far easier, and its optimum is the optimum wherever it happens to keep every window.
 enum class Volts : std::uint8_t { left_out = 0, kept = 1 };
 
-[[nodiscard]] LinearProgram optimum_model(const OptimumProblem& problem, Volts volts);
+[[nodiscard]] LinearProgram optimum_model(const OptimumProblem& problem, const OptimumProblem::Unit& unit, Volts volts);
 
-[[nodiscard]] WiringSketch sketch_of(const OptimumProblem& problem, const std::map<std::string, double>& values);
+[[nodiscard]] WiringSketch sketch_of(const OptimumProblem& problem, const OptimumProblem::Unit& unit,
+                                     const std::map<std::string, double>& values);
 
 }  // namespace duskwire::sites

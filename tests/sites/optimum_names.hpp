@@ -6,6 +6,7 @@
 //   r<h>_<d> the cable lies there   s<h>_<p> it begins at p   t<h> it ends in the lamp itself   u<h> there is a joint
 //   b<h>_<g>_<c> its size and class   l<h>_<g>_<c> its metres   i<h> its amperes   w<h>_<p> those drawn from p
 //   e<h>_<g>_<c> its amperes in its size and class   a<lamp> the lamp's amperes
+//   k<n> the n-th device is fitted   o<h> ohms from the terminals to its end
 //   one the constant 1   v<h> volts lost from the terminals to its end   j<h>_<n>_<g> a joint of n wires, the thickest
 //   of size g
 #pragma once

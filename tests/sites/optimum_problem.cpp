@@ -11,6 +11,7 @@
 #include "sites/even_ground.hpp"
 #include "sites/optimum.hpp"
 #include "sites/wiring_sketch.hpp"
+#include "study/cure_candidates.hpp"
 
 namespace duskwire::sites {
 namespace {
@@ -134,7 +135,8 @@ class Prices {
     const estimate::Stockroom room(site_.catalogue, stock_);
     const auto tag = room.cheapest(job::SundryKind::tag);
     const auto staple = room.cheapest(job::SundryKind::staple);
-    if (!tag || !staple || !choose_transformer(problem, put_in)) return false;
+    problem.device_share = site_.practice.output_load_pct / 100;
+    if (!tag || !staple || !add_units(problem, put_in)) return false;
     problem.tag_cost = put_in(static_cast<double>(tag.item->price_minor), tag.item->labour_min);
     const double staple_cost = put_in(static_cast<double>(staple.item->price_minor), staple.item->labour_min);
     const job::Corners& corners = site_.site.corners;
@@ -169,9 +171,10 @@ class Prices {
   }
   [[nodiscard]] double low_mains() const { return 1 - site_.site.corners.mains_tolerance_pct / 100; }
 
-  // The cheapest whose highest tap that no lamp finds too high carries all of them.
+  // Those whose highest tap that no lamp finds too high carries all of them, losses left out: cheapest first, and none
+  // behind one that has room for everything.
   template <class PutIn>
-  bool choose_transformer(OptimumProblem& problem, PutIn put_in) const {
+  bool add_units(OptimumProblem& problem, PutIn put_in) const {
     double load_va = 0;
     double most_v = std::numeric_limits<double>::infinity();
     for (const job::Luminaire& lamp : site_.luminaires) {
@@ -179,27 +182,34 @@ class Prices {
       most_v = std::min(most_v, item_of(lamp).window_max_v);
     }
     const double high_mains = 1 + site_.site.corners.mains_tolerance_pct / 100;
-    double best = std::numeric_limits<double>::infinity();
     for (const job::TransformerItem& item : stock_.transformers) {
-      double tap_v = 0;
-      for (const double offered_v : item.taps_v) tap_v = offered_v * high_mains <= most_v ? offered_v : tap_v;
-      if (tap_v == 0 || item.pool_listed || !item.outdoor_listed) continue;
-      const double current_a = load_va / (tap_v * low_mains());
-      const double most_a = item.output_limit_a * item.output_count * site_.practice.output_load_pct / 100;
-      if (load_va > item.rating_va * site_.practice.transformer_load_pct / 100 || current_a > most_a) continue;
-      const double cost = put_in(static_cast<double>(item.price_minor), item.labour_min);
-      if (cost >= best) continue;
-      best = problem.fixed_cost = cost;
-      problem.transformer = item.id;
-      problem.tap_v = tap_v;
+      OptimumProblem::Unit unit;
+      for (const double offered_v : item.taps_v) {
+        if (offered_v * high_mains <= most_v) unit.tap_v = offered_v;
+      }
+      if (unit.tap_v == 0 || item.pool_listed || !item.outdoor_listed) continue;
+      unit.item = item.id;
+      unit.cost = put_in(static_cast<double>(item.price_minor), item.labour_min);
+      unit.source_v = unit.tap_v * low_mains();
+      unit.source_ohm = item.r_own_ohm + item.r_shared_ohm;
+      // I (V - I R) grows with I as far as half the short-circuit current.
+      const double most_va = item.rating_va * site_.practice.transformer_load_pct / 100;
+      const double under_root = unit.source_v * unit.source_v - 4 * unit.source_ohm * most_va;
+      unit.most_a = unit.source_v / (2 * unit.source_ohm);
+      if (under_root > 0) unit.most_a = 2 * most_va / (unit.source_v + std::sqrt(under_root));
+      const double least_a = load_va / unit.source_v;
+      for (const double device_a : study::breaker_sizes_a) {
+        if (device_a < item.output_limit_a && device_a * problem.device_share >= least_a)
+          unit.devices_a.push_back(device_a);
+      }
+      if (item.output_limit_a * problem.device_share >= least_a) unit.devices_a.push_back(item.output_limit_a);
+      if (least_a <= unit.most_a && !unit.devices_a.empty()) problem.units.push_back(unit);
     }
-    return best < std::numeric_limits<double>::infinity();
+    std::sort(problem.units.begin(), problem.units.end(), [](const auto& p, const auto& q) { return p.cost < q.cost; });
+    return !problem.units.empty();
   }
 
   void add_lamps(double hot, OptimumProblem& problem) const {
-    const job::TransformerItem& item = *job::find_transformer(stock_, problem.transformer);
-    problem.source_v = problem.tap_v * low_mains();
-    problem.source_ohm = item.r_own_ohm + item.r_shared_ohm;
     for (const job::Luminaire& luminaire : site_.luminaires) {
       const job::LuminaireItem& kind = item_of(luminaire);
       const double lead_ohm = 2 * kind.lead_length_m * electrical::copper_ohm_per_m_20c(kind.lead_area_mm2) * hot;
@@ -221,7 +231,8 @@ class Prices {
       farthest_m = std::max(farthest_m, distance_m(problem.points.front().place, point.place));
     }
     const double most_a = sum_va / floor_v;
-    const double room_v = problem.source_v - floor_v - most_a * problem.source_ohm;
+    const OptimumProblem::Unit& unit = problem.units.front();
+    const double room_v = unit.source_v - floor_v - most_a * unit.source_ohm;
     for (std::size_t g = 0; g < problem.cables.size(); ++g) {
       const OptimumProblem::Cable& cable = problem.cables[g];
       if (cable.ampacity_a >= most_a && cable.ohm_per_m * most_a * 1.2 * farthest_m <= room_v)

@@ -14,11 +14,12 @@ bool is_on(const std::map<std::string, double>& values, const std::string& varia
 // Reads one solution cable by cable, each after the one that it begins at.
 class Reader {
  public:
-  Reader(const OptimumProblem& problem, const std::map<std::string, double>& values) : in_(problem), values_(values) {}
+  Reader(const OptimumProblem& problem, const OptimumProblem::Unit& unit, const std::map<std::string, double>& values)
+      : in_(problem), unit_(unit), values_(values) {}
 
   WiringSketch run() {
-    sketch_.units.push_back({in_.transformer, 0});
-    sketch_.outputs.push_back({0, in_.tap_v});
+    sketch_.units.push_back({unit_.item, 0});
+    sketch_.outputs.push_back({0, unit_.tap_v});
     follow(0, std::nullopt);
     return std::move(sketch_);
   }
@@ -66,14 +67,16 @@ class Reader {
   }
 
   const OptimumProblem& in_;
+  const OptimumProblem::Unit& unit_;
   const std::map<std::string, double>& values_;
   WiringSketch sketch_;
 };
 
 }  // namespace
 
-WiringSketch sketch_of(const OptimumProblem& problem, const std::map<std::string, double>& values) {
-  return Reader(problem, values).run();
+WiringSketch sketch_of(const OptimumProblem& problem, const OptimumProblem::Unit& unit,
+                       const std::map<std::string, double>& values) {
+  return Reader(problem, unit, values).run();
 }
 
 }  // namespace duskwire::sites

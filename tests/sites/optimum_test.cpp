@@ -30,8 +30,9 @@ TEST(Optimum, CostsWhatItsOwnWiringCostsAsAJob) {
       ASSERT_TRUE(best.has_value()) << "Is CBC installed (Debian: coinor-cbc)?";
       EXPECT_TRUE(best->proven);
       EXPECT_LE(best->bound_minor, best->cost_minor + 1e-6);
-      EXPECT_NEAR(best->cost_minor, plain_cost_minor(best->job, stock(), rates), 1.0);
-      const study::Report report = study::check(best->job, us_rules(), stock(), {.cures = false});
+      ASSERT_TRUE(best->job.has_value());
+      EXPECT_NEAR(best->cost_minor, plain_cost_minor(*best->job, stock(), rates), 1.0);
+      const study::Report report = study::check(*best->job, us_rules(), stock(), {.cures = false});
       for (const study::LampReport& lamp : report.lamps) EXPECT_NE(lamp.output, "") << lamp.id;
     }
   }

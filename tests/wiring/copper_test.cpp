@@ -14,7 +14,7 @@ namespace duskwire::wiring {
 namespace {
 
 const std::vector<double> taps_v = {12, 13, 14, 15};
-constexpr Feed feed{0.013, 0.007, 0, 25, &taps_v};
+constexpr Feed feed{0.013, 0.007, 0, 25, 0, &taps_v};
 
 // A chain of lamps `pitch_m` apart, the first as far from the transformer.
 struct Chain {
