@@ -2,7 +2,6 @@
 #include "light/tone.hpp"
 
 #include <algorithm>
-#include <bit>
 #include <cmath>
 
 #include "light/colour.hpp"
@@ -40,7 +39,10 @@ constexpr int octaves = 20;
 constexpr int bits_in_octave = 8;
 constexpr std::uint32_t first_index = static_cast<std::uint32_t>(127 + lowest_octave) << bits_in_octave;
 
-float at_index(std::uint32_t index) { return std::bit_cast<float>((first_index + index) << (23 - bits_in_octave)); }
+// The compilers' own word for std::bit_cast, which the library of Debian's emscripten has not yet.
+float at_index(std::uint32_t index) {
+  return __builtin_bit_cast(float, (first_index + index) << (23 - bits_in_octave));
+}
 
 }  // namespace
 
@@ -73,7 +75,7 @@ ToneTable::ToneTable() : bytes_(static_cast<std::size_t>(octaves) << bits_in_oct
 
 std::uint8_t ToneTable::operator()(float exposed) const {
   if (!(exposed >= at_index(0))) return 0;
-  const std::uint32_t index = (std::bit_cast<std::uint32_t>(exposed) >> (23 - bits_in_octave)) - first_index;
+  const std::uint32_t index = (__builtin_bit_cast(std::uint32_t, exposed) >> (23 - bits_in_octave)) - first_index;
   return bytes_[std::min<std::size_t>(index, bytes_.size() - 1)];
 }
 
