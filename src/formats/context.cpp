@@ -7,7 +7,7 @@
 #include <utility>
 
 #include "base/nearest.hpp"
-#include "formats/utf8.hpp"
+#include "base/utf8.hpp"
 
 namespace duskwire::formats {
 namespace {

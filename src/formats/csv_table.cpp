@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-#include "formats/utf8.hpp"
+#include "base/utf8.hpp"
 
 namespace duskwire::formats {
 namespace {

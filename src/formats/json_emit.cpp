@@ -8,8 +8,8 @@
 #include <cstdint>
 #include <iterator>
 
+#include "base/utf8.hpp"
 #include "formats/json_text.hpp"
-#include "formats/utf8.hpp"
 
 namespace duskwire::formats {
 namespace {

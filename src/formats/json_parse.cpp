@@ -7,8 +7,8 @@
 #include <utility>
 #include <vector>
 
+#include "base/utf8.hpp"
 #include "formats/json_text.hpp"
-#include "formats/utf8.hpp"
 
 namespace duskwire::formats {
 namespace {

@@ -12,9 +12,9 @@
 #include "base/decimal.hpp"
 #include "base/nearest.hpp"
 #include "base/units.hpp"
+#include "base/utf8.hpp"
 #include "formats/csv_table.hpp"
 #include "formats/text_forms.hpp"
-#include "formats/utf8.hpp"
 
 namespace duskwire::formats {
 namespace {

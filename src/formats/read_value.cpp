@@ -8,9 +8,9 @@
 #include <cstdlib>
 
 #include "base/nearest.hpp"
+#include "base/utf8.hpp"
 #include "formats/expectation.hpp"
 #include "formats/text_forms.hpp"
-#include "formats/utf8.hpp"
 
 namespace duskwire::formats {
 namespace {

@@ -7,12 +7,10 @@
 
 #include "base/units.hpp"
 #include "electrical/conductor.hpp"
-#include "electrical/reference_rows.hpp"
+#include "reference_rows.hpp"
 
 namespace duskwire::electrical {
 namespace {
-
-using testing::ReferenceRow;
 
 // Stranded over solid of one gauge, NEC chapter 9 table 8: 1.018 to 1.025 by the pairs of the table itself.
 constexpr double stranded_over_solid = 1.02;
@@ -45,7 +43,7 @@ void check_awg_resistance(const ReferenceRow& row) {
 
 TEST(ReferenceConductors, AwgRowsFollowTheGaugeLawAndIacsCopper) {
   int rows = 0;
-  for (const ReferenceRow& row : testing::reference_rows("conductors.csv")) {
+  for (const ReferenceRow& row : reference_rows("conductors.csv")) {
     if (row.text("system") != "AWG") continue;
     SCOPED_TRACE(row.text("id"));
     check_awg_geometry(row);
@@ -59,7 +57,7 @@ TEST(ReferenceConductors, AwgRowsFollowTheGaugeLawAndIacsCopper) {
 TEST(ReferenceConductors, MetricRowsLieAboveIdealCopperAndWarmByItsCoefficient) {
   std::map<std::string, double> cold_ohm_per_km;
   int rows = 0;
-  for (const ReferenceRow& row : testing::reference_rows("conductors.csv")) {
+  for (const ReferenceRow& row : reference_rows("conductors.csv")) {
     if (row.text("system") != "mm2") continue;
     SCOPED_TRACE(row.text("id"));
     const double ohm_per_km = row.number("ohm_per_km");
@@ -80,7 +78,7 @@ TEST(ReferenceConductors, MetricRowsLieAboveIdealCopperAndWarmByItsCoefficient) 
 
 // Half of the last digit of either column: the table of the code has three decimals.
 TEST(ReferenceConductors, BothLengthUnitsOfARowAgreeByTheExactFoot) {
-  for (const ReferenceRow& row : testing::reference_rows("conductors.csv")) {
+  for (const ReferenceRow& row : reference_rows("conductors.csv")) {
     SCOPED_TRACE(row.text("id"));
     const double from_km = row.number("ohm_per_km") * units::m_per_ft;
     EXPECT_NEAR(from_km, row.number("ohm_per_1000ft"), 0.0005 * units::m_per_ft + 0.00005);

@@ -7,13 +7,11 @@
 
 #include "base/units.hpp"
 #include "electrical/conductor.hpp"
-#include "electrical/reference_rows.hpp"
 #include "electrical/solver.hpp"
+#include "reference_rows.hpp"
 
 namespace duskwire::electrical {
 namespace {
-
-using testing::ReferenceRow;
 
 double length_m(const ReferenceRow& row) {
   return row.number("length") * (row.text("length_unit") == "ft" ? units::m_per_ft : 1.0);
@@ -101,7 +99,7 @@ double answer(const ReferenceRow& row) {
 
 TEST(ReferenceExamples, PublishedAnswersComeOut) {
   std::set<std::string> examples;
-  for (const ReferenceRow& row : testing::reference_rows("worked_examples.csv")) {
+  for (const ReferenceRow& row : reference_rows("worked_examples.csv")) {
     if (row.text("method") == "misprint") continue;
     SCOPED_TRACE(row.text("id"));
     EXPECT_NEAR(answer(row), row.number("published"), row.number("tol_abs"));
@@ -112,7 +110,7 @@ TEST(ReferenceExamples, PublishedAnswersComeOut) {
 
 TEST(ReferenceExamples, TheMisprintContradictsItsOwnFigures) {
   int rows = 0;
-  for (const ReferenceRow& row : testing::reference_rows("worked_examples.csv")) {
+  for (const ReferenceRow& row : reference_rows("worked_examples.csv")) {
     if (row.text("method") != "misprint") continue;
     EXPECT_NEAR(answer(row), 0.4914, 1e-9);
     EXPECT_GT(std::abs(answer(row) - row.number("published")), row.number("tol_abs"));

@@ -4,14 +4,14 @@
 #include <gtest/gtest.h>
 
 #include "electrical/loads.hpp"
-#include "electrical/reference_rows.hpp"
+#include "reference_rows.hpp"
 
 namespace duskwire::electrical {
 namespace {
 
 TEST(ReferenceFilament, LightPowerAndCurrentFollowTheirExponents) {
   int rows = 0;
-  for (const testing::ReferenceRow& row : testing::reference_rows("filament.csv")) {
+  for (const ReferenceRow& row : reference_rows("filament.csv")) {
     const double v = row.number("voltage_v");
     Load load;
     load.kind = LoadKind::filament;

@@ -5,13 +5,11 @@
 #include <cmath>
 
 #include "electrical/nets.hpp"
-#include "electrical/reference_rows.hpp"
 #include "electrical/solver.hpp"
+#include "reference_rows.hpp"
 
 namespace duskwire::electrical {
 namespace {
-
-using testing::ReferenceRow;
 
 // The models of the table know no range of regulation: it is set far below every answer.
 constexpr double low_regulation_v = 1;
@@ -74,7 +72,7 @@ void expect_no_regulated_solution(const Solution& solution) {
 }
 
 TEST(ReferenceNetworks, EveryRowComesOut) {
-  for (const ReferenceRow& row : testing::reference_rows("networks.csv")) {
+  for (const ReferenceRow& row : reference_rows("networks.csv")) {
     SCOPED_TRACE(row.text("id"));
     const Network network = network_of(row);
     const Solution solution = test::must_solve(network);
@@ -94,7 +92,7 @@ TEST(ReferenceNetworks, EveryRowComesOut) {
 
 // The lamps of a row that has an answer are all inside their regulation: the table's models apply.
 TEST(ReferenceNetworks, LampsOfRowsWithAnAnswerAreRegulated) {
-  for (const ReferenceRow& row : testing::reference_rows("networks.csv")) {
+  for (const ReferenceRow& row : reference_rows("networks.csv")) {
     if (row.text("quantity") == "solution") continue;
     for (const LampState state : test::must_solve(network_of(row)).load_state) {
       EXPECT_EQ(state, LampState::regulated) << row.text("id");

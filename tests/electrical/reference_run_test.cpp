@@ -10,13 +10,11 @@
 #include "base/units.hpp"
 #include "electrical/conductor.hpp"
 #include "electrical/nets.hpp"
-#include "electrical/reference_rows.hpp"
 #include "electrical/solver.hpp"
+#include "reference_rows.hpp"
 
 namespace duskwire::electrical {
 namespace {
-
-using testing::ReferenceRow;
 
 constexpr std::uint32_t lamps = 8;
 
@@ -103,7 +101,7 @@ double value_of(const Solution& solution, const std::string& quantity, const std
 TEST(ReferenceRun, EveryRowComesOut) {
   const std::map<std::string, Case> cases = all_cases();
   std::map<std::string, int> rows_of_case;
-  for (const ReferenceRow& row : testing::reference_rows("reference_run.csv")) {
+  for (const ReferenceRow& row : reference_rows("reference_run.csv")) {
     SCOPED_TRACE(row.text("case") + ' ' + row.text("quantity") + ' ' + row.text("place"));
     Case the_case = cases.at(row.text("case"));
     for (Load& load : the_case.network.loads) load.v_regulation_min = row.number("regulation_min_v");

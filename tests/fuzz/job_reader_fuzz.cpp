@@ -6,10 +6,10 @@
 #include <string>
 #include <string_view>
 
+#include "base/utf8.hpp"
 #include "formats/job_reader.hpp"
 #include "formats/job_writer.hpp"
 #include "formats/problems_json.hpp"
-#include "formats/utf8.hpp"
 
 namespace {
 
@@ -25,7 +25,7 @@ void check_problems(const Problems& problems) {
   for (const Problem& problem : problems) {
     demand(!problem.message.empty(), "a problem says something");
     for (const std::string& text : {problem.message, problem.value, problem.expected, problem.pointer}) {
-      demand(formats::well_formed(text) == text, "what a problem says is UTF-8");
+      demand(well_formed(text) == text, "what a problem says is UTF-8");
     }
   }
 }

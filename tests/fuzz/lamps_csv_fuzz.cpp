@@ -6,10 +6,10 @@
 #include <string>
 #include <string_view>
 
+#include "base/utf8.hpp"
 #include "formats/catalogue_file.hpp"
 #include "formats/embedded.hpp"
 #include "formats/lamps_csv.hpp"
-#include "formats/utf8.hpp"
 
 namespace {
 
@@ -28,13 +28,13 @@ extern "C" int LLVMFuzzerTestOneInput(const unsigned char* data, std::size_t siz
   const formats::ReadLamps read = formats::read_lamps_csv({reinterpret_cast<const char*>(data), size}, stock);
   for (const Problem& problem : read.problems) {
     for (const std::string& text : {problem.message, problem.value, problem.expected, problem.pointer}) {
-      demand(formats::well_formed(text) == text, "what a problem says is UTF-8");
+      demand(well_formed(text) == text, "what a problem says is UTF-8");
     }
   }
   for (const job::Luminaire& lamp : read.lamps) {
     demand(std::abs(lamp.tilt_deg) <= 90 && lamp.dim_pct >= 0 && lamp.dim_pct <= 100, "numbers are in range");
     if (lamp.position) demand(std::abs(lamp.position->x_m) <= 100'000.001, "places are near");
-    demand(formats::well_formed(lamp.name) == lamp.name, "names are UTF-8");
+    demand(well_formed(lamp.name) == lamp.name, "names are UTF-8");
   }
   return 0;
 }

@@ -8,20 +8,12 @@
 #include <numbers>
 #include <random>
 
+#include "light/photometry_files.hpp"
+
 namespace duskwire::light {
 namespace {
 
 constexpr double pi = std::numbers::pi;
-
-Distribution one_plane(double step_deg, double end_deg, double (*value)(double gamma_rad)) {
-  Distribution d;
-  d.horizontal_deg = {0};
-  for (int i = 0; i * step_deg <= end_deg; ++i) {
-    d.vertical_deg.push_back(i * step_deg);
-    d.intensity_cd.push_back(value(i * step_deg * pi / 180));
-  }
-  return d;
-}
 
 // Four planes, each of its own constant intensity, over the lower half.
 Distribution four_planes() {

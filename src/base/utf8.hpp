@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-namespace duskwire::formats {
+namespace duskwire {
 
 // Length in bytes of the well-formed character at the start of a text, 0 where there is none (Unicode, table 3-7).
 [[nodiscard]] std::size_t character_bytes(std::string_view text);
@@ -20,4 +20,4 @@ namespace duskwire::formats {
 // Short and on one line, for a message: control characters become spaces, what is too long ends in "...".
 [[nodiscard]] std::string shortened(std::string_view text, std::size_t max_chars = 60);
 
-}  // namespace duskwire::formats
+}  // namespace duskwire

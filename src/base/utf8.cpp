@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "formats/utf8.hpp"
+#include "base/utf8.hpp"
 
 #include <cstdint>
 
-namespace duskwire::formats {
+namespace duskwire {
 namespace {
 
 constexpr std::string_view replacement = "\xEF\xBF\xBD";
@@ -78,4 +78,4 @@ std::string shortened(std::string_view text, std::size_t max_chars) {
   return out;
 }
 
-}  // namespace duskwire::formats
+}  // namespace duskwire

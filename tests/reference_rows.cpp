@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "electrical/reference_rows.hpp"
+#include "reference_rows.hpp"
 
 #include <fstream>
 #include <stdexcept>
 
-namespace duskwire::electrical::testing {
+namespace duskwire {
 namespace {
 
 std::vector<std::string> split(const std::string& line) {
@@ -52,4 +52,4 @@ std::vector<ReferenceRow> reference_rows(const std::string& name) {
   return rows;
 }
 
-}  // namespace duskwire::electrical::testing
+}  // namespace duskwire

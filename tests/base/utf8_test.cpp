@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "formats/utf8.hpp"
+#include "base/utf8.hpp"
 
 #include <gtest/gtest.h>
 
-namespace duskwire::formats {
+namespace duskwire {
 namespace {
 
 TEST(Utf8, CharactersHaveOneToFourBytes) {
@@ -39,4 +39,4 @@ TEST(Utf8, ShownTextIsShortAndOnOneLine) {
 }
 
 }  // namespace
-}  // namespace duskwire::formats
+}  // namespace duskwire

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-namespace duskwire::electrical::testing {
+namespace duskwire {
 
 class ReferenceRow {
  public:
@@ -23,4 +23,4 @@ class ReferenceRow {
 // All rows of tests/reference/<name>; never empty.
 [[nodiscard]] std::vector<ReferenceRow> reference_rows(const std::string& name);
 
-}  // namespace duskwire::electrical::testing
+}  // namespace duskwire
