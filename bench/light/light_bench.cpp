@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// How quick light is: shadow rays against bare Embree in the same run, a lamp moved at preview size, all lamps, and the
-// whole of a large picture on two threads.
+// How quick light is: shadow rays against bare Embree in the same run, a lamp moved at preview size, all lamps on one
+// thread and on two. Times are of the processor unless said otherwise. Words: width, height (picture elements), lamps.
 #include <fmt/format.h>
 #include <sys/resource.h>
 
@@ -123,8 +123,10 @@ void run(std::uint32_t width_px, std::uint32_t height_px, int lamps) {
   }
   fmt::print("  one lamp moved, the slowest of all: {:.1f} ms, on the own tree {:.1f} ms\n", 1e3 * slowest,
              1e3 * slowest_own);
-  print_rate("all lamps, faint ones skipped, two threads", pairs,
-             least_seconds(2, [&] { on_two_threads(scene, places, lx); }), rate);
+  const auto start = std::chrono::steady_clock::now();
+  on_two_threads(scene, places, lx);
+  fmt::print("  all lamps, faint ones skipped, two threads: {:.1f} ms by the clock on the wall\n",
+             std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start).count());
   fmt::print("peak memory {:.0f} MB\n", peak_mb());
 }
 

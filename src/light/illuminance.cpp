@@ -57,30 +57,19 @@ Ray ray_between(Point3 from, Point3 to, double clear_m) {
 
 void LitScene::Ready::shadow(Point3 from, const ReceiverBlock& block, const Care& care,
                              ReceiverBlock::Numbers& lx) const {
+  ShadowWays ways;
+  find_shadow_ways(from, block, static_cast<float>(care.lift_m), static_cast<float>(care.clear_m), ways);
   std::array<Ray, ReceiverBlock::capacity> rays;
   std::array<std::uint8_t, ReceiverBlock::capacity> place;
-  std::array<std::uint8_t, ReceiverBlock::capacity> blocked;
-  const auto faint_lx = static_cast<float>(care.faint_lx);
-  const auto lift_m = static_cast<float>(care.lift_m);
-  const auto clear_m = static_cast<float>(care.clear_m);
   const std::array<float, 3> origin_m = single(from);
-  const Vec3 base = block.base - from;
-  const std::array<float, 3> base_m{static_cast<float>(base.x), static_cast<float>(base.y), static_cast<float>(base.z)};
   std::size_t count = 0;
   for (std::size_t i = 0; i < block.count; ++i) {
-    if (lx[i] < faint_lx) lx[i] = 0;
     if (!(lx[i] > 0)) continue;
-    Ray& ray = rays[count];
-    ray.origin_m = origin_m;
-    ray.way = {base_m[0] + block.x_m[i] + lift_m * block.normal_x[i],
-               base_m[1] + block.y_m[i] + lift_m * block.normal_y[i],
-               base_m[2] + block.z_m[i] + lift_m * block.normal_z[i]};
-    const float square_m2 = ray.way[0] * ray.way[0] + ray.way[1] * ray.way[1] + ray.way[2] * ray.way[2];
-    ray.from = std::min(0.5F, clear_m / std::sqrt(square_m2));
-    ray.to = short_of_end;
+    rays[count] = {origin_m, {ways.x[i], ways.y[i], ways.z[i]}, ways.from[i], short_of_end};
     place[count++] = static_cast<std::uint8_t>(i);
   }
-  if (count == 0 || scene.solid.triangles.empty()) return;
+  if (count == 0) return;
+  std::array<std::uint8_t, ReceiverBlock::capacity> blocked;
   caster->occluded(std::span(rays).first(count), std::span(blocked).first(count));
   for (std::size_t k = 0; k < count; ++k) {
     if (blocked[k] != 0) lx[place[k]] = 0;
@@ -96,7 +85,9 @@ void LitScene::Ready::add_lamp(std::uint32_t lamp, const ReceiverBlock& block, c
   alignas(64) ReceiverBlock::Numbers lx;
   unshadowed_lx(frame, grid, block, lx);
   shade_by_crowns(scene.crowns, frame.position, block, lx);
-  shadow(frame.position, block, care, lx);
+  const auto faint_lx = static_cast<float>(care.faint_lx);
+  for (float& each_lx : lx) each_lx = each_lx < faint_lx ? 0 : each_lx;
+  if (!scene.solid.triangles.empty()) shadow(frame.position, block, care, lx);
   for (std::size_t i = 0; i < block.count; ++i) out_lx[i] += lx[i];
 }
 

@@ -11,7 +11,7 @@
 // The same loops twice, for processors of 2013 and later and for older ones, chosen when the program starts. Not under
 // sanitizers: they are not ready when that choice is made.
 #if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && defined(NDEBUG)
-#define DUSKWIRE_PER_PROCESSOR __attribute__((target_clones("default", "arch=haswell")))
+#define DUSKWIRE_PER_PROCESSOR __attribute__((target_clones("default", "arch=x86-64-v3")))
 #else
 #define DUSKWIRE_PER_PROCESSOR
 #endif
@@ -135,6 +135,23 @@ void by_planes_lx(const LampFrame& lamp, const LookupGrid& grid, const ReceiverB
   }
 }
 
+// Half of the way at most is kept clear, so that something remains to be asked.
+constexpr float most_clear_share = 0.5F;
+
+DUSKWIRE_PER_PROCESSOR
+void lifted_ways(Place base, const ReceiverBlock& block, float lift_m, float clear_m, ShadowWays& ways) {
+  for (std::size_t i = 0; i < ReceiverBlock::capacity; ++i) {
+    const float x = base.x + block.x_m[i] + lift_m * block.normal_x[i];
+    const float y = base.y + block.y_m[i] + lift_m * block.normal_y[i];
+    const float z = base.z + block.z_m[i] + lift_m * block.normal_z[i];
+    const float share = clear_m / std::sqrt(x * x + y * y + z * z + std::numeric_limits<float>::min());
+    ways.x[i] = x;
+    ways.y[i] = y;
+    ways.z[i] = z;
+    ways.from[i] = share < most_clear_share ? share : most_clear_share;
+  }
+}
+
 }  // namespace
 
 LampFrame lamp_frame(const Lamp& lamp) {
@@ -172,6 +189,11 @@ void unshadowed_lx(const LampFrame& lamp, const LookupGrid& grid, const Receiver
   } else {
     by_planes_lx(lamp, grid, block, out_lx);
   }
+}
+
+void find_shadow_ways(geometry::Point3 lamp, const ReceiverBlock& block, float lift_m, float clear_m,
+                      ShadowWays& ways) {
+  lifted_ways(narrow(block.base - lamp), block, lift_m, clear_m, ways);
 }
 
 }  // namespace duskwire::light

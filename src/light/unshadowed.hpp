@@ -26,4 +26,14 @@ struct LampFrame {
 void unshadowed_lx(const LampFrame& lamp, const LookupGrid& grid, const ReceiverBlock& block,
                    ReceiverBlock::Numbers& out_lx);
 
+// Ways of shadow rays from a lamp to each place, lifted off its surface; `from` is the share of the way that is kept
+// clear around the lamp.
+struct ShadowWays {
+  alignas(64) ReceiverBlock::Numbers x;
+  alignas(64) ReceiverBlock::Numbers y;
+  alignas(64) ReceiverBlock::Numbers z;
+  alignas(64) ReceiverBlock::Numbers from;
+};
+void find_shadow_ways(geometry::Point3 lamp, const ReceiverBlock& block, float lift_m, float clear_m, ShadowWays& ways);
+
 }  // namespace duskwire::light
