@@ -33,6 +33,11 @@ constexpr auto names(Of<job::ViewPointKind>) {
 constexpr auto names(Of<job::DisplayUnits>) { return std::array{"metric", "us"}; }
 constexpr auto names(Of<job::Mounting>) { return std::array{"wall", "post", "indoors"}; }
 constexpr auto names(Of<job::JointKind>) { return std::array{"in_line", "branch", "hub", "end_of_run"}; }
+constexpr auto names(Of<job::CalibrationMethod>) {
+  return std::array{"vanishing_points", "focal_length", "known_points"};
+}
+constexpr auto names(Of<job::SurfaceKind>) { return std::array{"wall", "ground", "roof", "steps", "other"}; }
+constexpr auto names(Of<job::MaskKind>) { return std::array{"sky", "window", "other"}; }
 constexpr auto names(Of<Severity>) { return std::array{"note", "warning", "error"}; }
 
 }  // namespace duskwire::formats

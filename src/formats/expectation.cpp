@@ -42,6 +42,18 @@ std::string words_of(const Places& rule) {
                      most_points);
 }
 
+std::string words_of(const Pixel&) {
+  return fmt::format("a place [x, y] in px on the picture, each number from {} to {}", -farthest_px, farthest_px);
+}
+
+std::string words_of(const Pixels& rule) {
+  const std::string count = rule.min_count == rule.max_count ? fmt::format("{}", rule.max_count)
+                                                             : fmt::format("{} to {}", rule.min_count, rule.max_count);
+  return fmt::format("a list of {}{} places [x, y] in px", rule.may_be_empty ? "none or " : "", count);
+}
+
+std::string words_of(const Way&) { return "a direction [x, y, z], each number from -1 to 1"; }
+
 std::string place_words(std::size_t coordinates) {
   return fmt::format("a point {} in m, each number from {} to {}", coordinates == 3 ? "[x, y, z]" : "[x, y]",
                      -farthest_m, farthest_m);

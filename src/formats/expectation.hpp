@@ -15,6 +15,9 @@ namespace duskwire::formats {
 [[nodiscard]] std::string words_of(const Ref& rule);
 [[nodiscard]] std::string words_of(const Numbers& rule);
 [[nodiscard]] std::string words_of(const Places& rule);
+[[nodiscard]] std::string words_of(const Pixel& rule);
+[[nodiscard]] std::string words_of(const Pixels& rule);
+[[nodiscard]] std::string words_of(const Way& rule);
 [[nodiscard]] std::string place_words(std::size_t coordinates);
 [[nodiscard]] std::string list_words(std::size_t max_count);
 

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "formats/view_agreement.hpp"
+
 namespace duskwire::formats {
 namespace {
 
@@ -55,6 +57,7 @@ void check_currency(Context& context, const job::Job& job) {
 
 void check_agreement(Context& context, const job::Job& job) {
   check_currency(context, job);
+  check_views(context, job);
   const Context::Scope scope(context, "transformers");
   for (std::size_t i = 0; i < job.transformers.size(); ++i) {
     const Context::Scope inner(context, i);

@@ -21,8 +21,9 @@ void read_part(Context& context, const Json& value, job::Joint& out);
 // A catalogue as a file of its own, with a head.
 void read_catalogue_body(Context& context, const Json& value, job::Catalogue& out);
 
+void read_part(Context& context, const Json& value, job::View& out);
+
 // The reserved parts: checked, not kept.
-void read_part(Context& context, const Json& value, View& out);
 void read_part(Context& context, const Json& value, ProgrammeEntry& out);
 void read_part(Context& context, const Json& value, Offer& out);
 void read_part(Context& context, const Json& value, Visit& out);
@@ -32,6 +33,7 @@ void check_whole(Context& context, const job::LuminaireItem& item);
 void check_whole(Context& context, const job::ConnectorFill& fill);
 void check_whole(Context& context, const job::Corners& corners);
 void check_whole(Context& context, const job::Tree& tree);
+void check_whole(Context& context, const job::PictureSurface& surface);
 void check_whole(Context& context, const SwitchRule& rule);
 
 }  // namespace duskwire::formats

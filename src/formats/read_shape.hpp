@@ -57,6 +57,9 @@ std::string expected_words(const M&, const OneOf&) {
 inline std::string expected_words(const geometry::Point2&, const Place&) { return place_words(2); }
 inline std::string expected_words(const geometry::Point3&, const Place&) { return place_words(3); }
 inline std::string expected_words(const geometry::Polyline&, const Places& rule) { return words_of(rule); }
+inline std::string expected_words(const geometry::PixelPoint&, const Pixel& rule) { return words_of(rule); }
+inline std::string expected_words(const geometry::PixelOutline&, const Pixels& rule) { return words_of(rule); }
+inline std::string expected_words(const geometry::Vec3&, const Way& rule) { return words_of(rule); }
 inline std::string expected_words(const std::vector<double>&, const Numbers& rule) { return words_of(rule); }
 template <class M>
 std::string expected_words(const std::vector<M>&, const List& rule) {

@@ -77,16 +77,22 @@ bool read_text(Context& context, const Json& value, std::string& out, const Text
   return true;
 }
 
-bool read_point(Context& context, const Json& value, double* const* coordinates, std::size_t count,
-                const FieldInfo& info) {
-  if (!value.is_array() || value.size() != count) return wrong_type(context, value, place_words(count), info);
+// Numbers of a fixed count, each at most `most` from zero.
+bool read_tuple(Context& context, const Json& value, double* const* numbers, std::size_t count, double most,
+                const std::string& expected, const FieldInfo& info) {
+  if (!value.is_array() || value.size() != count) return wrong_type(context, value, expected, info);
   for (std::size_t i = 0; i < count; ++i) {
     Context::Scope scope(context, i);
-    if (!value[i].is_number()) return wrong_type(context, value[i], place_words(count), info, true);
-    *coordinates[i] = value[i].get<double>() + 0.0;  // no negative zero
-    if (!(std::abs(*coordinates[i]) <= farthest_m)) wrong_value(context, value[i], place_words(count), info);
+    if (!value[i].is_number()) return wrong_type(context, value[i], expected, info, true);
+    *numbers[i] = value[i].get<double>() + 0.0;  // no negative zero
+    if (!(std::abs(*numbers[i]) <= most)) wrong_value(context, value[i], expected, info);
   }
   return true;
+}
+
+bool read_point(Context& context, const Json& value, double* const* coordinates, std::size_t count,
+                const FieldInfo& info) {
+  return read_tuple(context, value, coordinates, count, farthest_m, place_words(count), info);
 }
 
 bool is_object(Context& context, const Json& value, const FieldInfo& info) {
@@ -202,6 +208,30 @@ bool read_value(Context& context, const Json& value, geometry::Polyline& out, co
     if (read_value(context, value[i], point, Place{}, info)) out.push_back(point);
   }
   return true;
+}
+
+bool read_value(Context& context, const Json& value, geometry::PixelPoint& out, const Pixel& rule,
+                const FieldInfo& info) {
+  double* const coordinates[] = {&out.x_px, &out.y_px};
+  return read_tuple(context, value, coordinates, 2, farthest_px, words_of(rule), info);
+}
+
+bool read_value(Context& context, const Json& value, geometry::PixelOutline& out, const Pixels& rule,
+                const FieldInfo& info) {
+  if (!is_list(context, value, rule.max_count, info)) return false;
+  const bool enough = value.size() >= rule.min_count || (value.empty() && rule.may_be_empty);
+  if (!enough) wrong_value(context, value, words_of(rule), info);
+  for (std::size_t i = 0; i < value.size(); ++i) {
+    Context::Scope scope(context, i);
+    geometry::PixelPoint point;
+    if (read_value(context, value[i], point, Pixel{}, info)) out.push_back(point);
+  }
+  return true;
+}
+
+bool read_value(Context& context, const Json& value, geometry::Vec3& out, const Way& rule, const FieldInfo& info) {
+  double* const parts[] = {&out.x, &out.y, &out.z};
+  return read_tuple(context, value, parts, 3, 1, words_of(rule), info);
 }
 
 bool read_value(Context& context, const Json& value, std::vector<double>& out, const Numbers& rule,

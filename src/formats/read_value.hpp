@@ -15,7 +15,9 @@
 #include "formats/context.hpp"
 #include "formats/enum_names.hpp"
 #include "formats/shape.hpp"
+#include "geometry/pixel.hpp"
 #include "geometry/point.hpp"
+#include "geometry/vec3.hpp"
 
 namespace duskwire::formats {
 
@@ -39,6 +41,11 @@ bool read_value(Context& context, const Json& value, geometry::Point2& out, cons
 bool read_value(Context& context, const Json& value, geometry::Point3& out, const Place& rule, const FieldInfo& info);
 bool read_value(Context& context, const Json& value, geometry::Polyline& out, const Places& rule,
                 const FieldInfo& info);
+bool read_value(Context& context, const Json& value, geometry::PixelPoint& out, const Pixel& rule,
+                const FieldInfo& info);
+bool read_value(Context& context, const Json& value, geometry::PixelOutline& out, const Pixels& rule,
+                const FieldInfo& info);
+bool read_value(Context& context, const Json& value, geometry::Vec3& out, const Way& rule, const FieldInfo& info);
 bool read_value(Context& context, const Json& value, std::vector<double>& out, const Numbers& rule,
                 const FieldInfo& info);
 bool read_value(Context& context, const Json& value, std::vector<std::string>& out, const Texts& rule,

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// The reserved parts of a job (views, programme, offer, visits) as plain values, to check their shape. The job keeps
+// The reserved parts of a job (programme, offer, visits) as plain values, to check their shape. The job keeps
 // their text whole; only an hour's cost in the offer is computed with yet (offer_rates.hpp).
 #pragma once
 
@@ -8,40 +8,9 @@
 #include <string>
 #include <vector>
 
-#include "geometry/point.hpp"
 #include "job/extra.hpp"
 
 namespace duskwire::formats {
-
-// A known point of the garden on a photograph.
-struct ViewReference {
-  std::vector<double> pixel_px;  // x, y from the top left corner
-  geometry::Point3 site;
-  job::Extra extra;
-};
-
-enum class CalibrationMethod : std::uint8_t { vanishing_points = 0, focal_length = 1, known_points = 2 };
-
-struct Calibration {
-  CalibrationMethod method = CalibrationMethod::vanishing_points;
-  std::optional<double> focal_px;
-  std::vector<double> principal_point_px;
-  std::vector<ViewReference> references;
-  std::optional<double> residual_px;
-  job::Extra extra;
-};
-
-struct View {
-  std::string id;
-  std::string name;
-  std::string image;
-  std::string taken;
-  std::string view_point;
-  std::optional<geometry::Point3> position;
-  std::optional<Calibration> calibration;
-  std::string notes;
-  job::Extra extra;
-};
 
 enum class SwitchBase : std::uint8_t { clock = 0, sunset = 1, sunrise = 2 };
 

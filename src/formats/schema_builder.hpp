@@ -16,7 +16,9 @@
 #include "formats/shape.hpp"
 #include "formats/text_forms.hpp"
 #include "formats/type_names.hpp"
+#include "geometry/pixel.hpp"
 #include "geometry/point.hpp"
+#include "geometry/vec3.hpp"
 
 namespace duskwire::formats {
 
@@ -50,12 +52,11 @@ inline Json names_schema(const char* const* begin, const char* const* end) {
 }
 
 template <std::size_t size>
-Json point_schema() {
+Json tuple_schema(double most) {
   Json schema = {{"type", "array"}};
   for (std::size_t i = 0; i < size; ++i) {
-    schema["prefixItems"].push_back({{"type", "number"},
-                                     {"minimum", -plain_number(farthest_m).get<std::int64_t>()},
-                                     {"maximum", plain_number(farthest_m)}});
+    schema["prefixItems"].push_back(
+        {{"type", "number"}, {"minimum", plain_number(-most)}, {"maximum", plain_number(most)}});
   }
   schema["items"] = false;
   schema["minItems"] = size;
@@ -119,6 +120,7 @@ class SchemaVisitor {
     if constexpr (std::is_same_v<Rule, Number>) unit = rule.unit;
     if constexpr (std::is_same_v<Rule, Numbers>) unit = rule.each.unit;
     if constexpr (std::is_same_v<Rule, Place> || std::is_same_v<Rule, Places>) unit = "m";
+    if constexpr (std::is_same_v<Rule, Pixel> || std::is_same_v<Rule, Pixels>) unit = "px";
     return unit.empty() ? std::string(meaning) : fmt::format("{} [{}]", meaning, unit);
   }
 
@@ -151,10 +153,10 @@ class SchemaVisitor {
   }
   template <class M>
   Json value_schema(M*, const Place&, Need) {
-    return point_schema < std::is_same_v<inner_t<M>, geometry::Point3> ? 3 : 2 > ();
+    return tuple_schema < std::is_same_v<inner_t<M>, geometry::Point3> ? 3 : 2 > (farthest_m);
   }
   Json value_schema(geometry::Polyline*, const Places& rule, Need) {
-    Json schema = {{"type", "array"}, {"items", point_schema<2>()}, {"maxItems", most_points}};
+    Json schema = {{"type", "array"}, {"items", tuple_schema<2>(farthest_m)}, {"maxItems", most_points}};
     if (rule.may_be_empty) {
       schema["anyOf"] = {{{"maxItems", 0}}, {{"minItems", rule.min_count}}};
     } else {
@@ -162,6 +164,20 @@ class SchemaVisitor {
     }
     return schema;
   }
+  template <class M>
+  Json value_schema(M*, const Pixel&, Need) {
+    return tuple_schema<2>(farthest_px);
+  }
+  Json value_schema(geometry::PixelOutline*, const Pixels& rule, Need) {
+    Json schema = {{"type", "array"}, {"items", tuple_schema<2>(farthest_px)}, {"maxItems", rule.max_count}};
+    if (rule.may_be_empty) {
+      schema["anyOf"] = {{{"maxItems", 0}}, {{"minItems", rule.min_count}}};
+    } else {
+      schema["minItems"] = rule.min_count;
+    }
+    return schema;
+  }
+  Json value_schema(geometry::Vec3*, const Way&, Need) { return tuple_schema<3>(1); }
   Json value_schema(std::vector<double>*, const Numbers& rule, Need need) {
     Json schema = {{"type", "array"}, {"items", number_schema<double>(rule.each)}, {"maxItems", rule.max_count}};
     if (need == required || rule.min_count == 0) {

@@ -114,6 +114,19 @@ struct Places {
   bool may_be_empty = true;
 };
 
+// A place on a picture, [x, y] in picture elements from its top left corner.
+struct Pixel {};
+
+// Places on a picture; `may_be_empty` allows none beside min_count and more.
+struct Pixels {
+  std::uint32_t min_count = 3;
+  std::uint32_t max_count = 0;
+  bool may_be_empty = false;
+};
+
+// Which way something faces, [x, y, z] in the site frame; not all zero.
+struct Way {};
+
 struct Numbers {
   Number each;
   std::uint32_t min_count = 0;
@@ -156,5 +169,9 @@ struct KeptList {
 inline constexpr double farthest_m = 100'000;
 inline constexpr std::uint32_t most_points = 10'000;
 inline constexpr std::uint32_t longest_id = 64;
+inline constexpr double farthest_px = 1'000'000;
+
+// The id of something that is not looked up while reading.
+inline constexpr Text other_id{longest_id, Form::name};
 
 }  // namespace duskwire::formats

@@ -8,6 +8,7 @@
 #include "formats/shape_plan.hpp"
 #include "formats/shape_reserved.hpp"
 #include "formats/shape_site.hpp"
+#include "formats/shape_view.hpp"
 #include "job/job.hpp"
 
 namespace duskwire::formats {
@@ -118,7 +119,7 @@ void describe(Of<job::Job>, Visitor& v) {
   v.field("transformers", &T::transformers, List{1000}, optional, "Transformers in place");
   v.field("cables", &T::cables, List{50'000}, optional, "Cables");
   v.field("joints", &T::joints, List{50'000}, optional, "Joints where conductors meet");
-  v.field("views", &T::views, KeptList<View>{1000}, optional, "Reserved: photographs with calibration");
+  v.field("views", &T::views, List{1000}, optional, "Photographs: camera, surfaces, measures, the night");
   v.field("programme", &T::programme, KeptList<ProgrammeEntry>{500}, optional, "Reserved: when what is on");
   v.field("offer", &T::offer, Kept<Offer>{}, optional, "Reserved: rates, margins, terms, options");
   v.field("visits", &T::visits, KeptList<Visit>{5000}, optional, "Reserved: what was found and measured when");

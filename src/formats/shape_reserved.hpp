@@ -10,46 +10,12 @@
 
 namespace duskwire::formats {
 
-constexpr auto names(Of<CalibrationMethod>) { return std::array{"vanishing_points", "focal_length", "known_points"}; }
 constexpr auto names(Of<SwitchBase>) { return std::array{"clock", "sunset", "sunrise"}; }
 constexpr auto names(Of<VisitKind>) {
   return std::array{"survey", "installation", "commissioning", "night_visit", "hand_over", "care", "service", "other"};
 }
 
-inline constexpr Text other_id{longest_id, Form::name};
 inline constexpr Number percent{0, 1000, "%"};
-inline constexpr Number pixels{-1e6, 1e6, "px"};
-
-template <class Visitor>
-void describe(Of<ViewReference>, Visitor& v) {
-  using T = ViewReference;
-  v.field("pixel_px", &T::pixel_px, Numbers{pixels, 2, 2}, required, "Place on the picture from its top left corner");
-  v.field("site", &T::site, Place{}, required, "The same point in the garden");
-}
-
-template <class Visitor>
-void describe(Of<Calibration>, Visitor& v) {
-  using T = Calibration;
-  v.field("method", &T::method, OneOf{}, required, "What fixed the camera");
-  v.field("focal_px", &T::focal_px, Number{0, 1e6, "px", true}, optional, "Focal length");
-  v.field("principal_point_px", &T::principal_point_px, Numbers{pixels, 2, 2}, optional,
-          "Where the optical axis meets");
-  v.field("references", &T::references, List{1000}, optional, "Points known both on the picture and in the garden");
-  v.field("residual_px", &T::residual_px, Number{0, 1e6, "px"}, optional, "What the fit leaves over, root mean square");
-}
-
-template <class Visitor>
-void describe(Of<View>, Visitor& v) {
-  using T = View;
-  v.field("id", &T::id, Id{Kind::view}, required, "Id of the view");
-  v.field("name", &T::name, Text{200}, optional, "Name for people");
-  v.field("image", &T::image, Text{500}, required, "Content hash or file name of the photograph");
-  v.field("taken", &T::taken, Text{40, Form::date_or_time}, optional, "When it was taken");
-  v.field("view_point", &T::view_point, other_id, optional, "View point of the plan that it was taken from");
-  v.field("position", &T::position, Place{}, optional, "The camera");
-  v.field("calibration", &T::calibration, Part{}, optional, "How picture and garden belong together");
-  v.field("notes", &T::notes, Text{50'000}, optional, "Anything else");
-}
 
 template <class Visitor>
 void describe(Of<SwitchRule>, Visitor& v) {

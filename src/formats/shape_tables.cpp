@@ -37,8 +37,9 @@ std::map<std::string, std::string> all_tables() {
              job::ControlItem, job::SundryItem, job::Plan, job::Underlay, job::Area, job::Sleeve, job::Receptacle,
              job::ViewPoint, job::Tree, job::FixedPoint, job::Luminaire, job::Transformer, job::Output, job::Cable,
              job::Joint, job::AsBuilt, job::Change>(tables);
-  add_shapes<View, Calibration, ViewReference, ProgrammeEntry, SwitchRule, Offer, Rates, Margins, Terms, Warranty,
-             OfferOption, Visit, Reading>(tables);
+  add_shapes<job::View, job::Calibration, job::KnownWall, job::ViewReference, job::PictureSurface, job::PictureTree,
+             job::PictureMask, job::PictureMeasure, job::NightLook>(tables);
+  add_shapes<ProgrammeEntry, SwitchRule, Offer, Rates, Margins, Terms, Warranty, OfferOption, Visit, Reading>(tables);
   add_shapes<study::Ruleset, study::Rule, study::Provenance>(tables);
   add_result<study::Report>(tables, "result: report");
   add_result<study::LampReport>(tables, "result: lamp");

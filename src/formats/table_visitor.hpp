@@ -17,7 +17,9 @@
 #include "formats/expectation.hpp"
 #include "formats/shape.hpp"
 #include "formats/type_names.hpp"
+#include "geometry/pixel.hpp"
 #include "geometry/point.hpp"
+#include "geometry/vec3.hpp"
 
 namespace duskwire::formats {
 
@@ -77,6 +79,18 @@ FieldWords words_for_field(const M&, const Place&) {
 inline FieldWords words_for_field(const geometry::Polyline&, const Places& rule) {
   return {"list of points [x, y]", "m",
           fmt::format("{}{} or more", rule.may_be_empty ? "none or " : "", rule.min_count)};
+}
+template <class M>
+FieldWords words_for_field(const M&, const Pixel&) {
+  return {"place [x, y]", "px", "from the top left corner"};
+}
+inline FieldWords words_for_field(const geometry::PixelOutline&, const Pixels& rule) {
+  const bool is_fixed = rule.min_count == rule.max_count;
+  return {"list of places [x, y]", "px",
+          fmt::format("{}{}{}", rule.may_be_empty ? "none or " : "", rule.min_count, is_fixed ? "" : " or more")};
+}
+inline FieldWords words_for_field(const geometry::Vec3&, const Way&) {
+  return {"direction [x, y, z]", "", "-1 to 1 each, not all 0"};
 }
 inline FieldWords words_for_field(const bool&, const Flag&) { return {"true, false", "", ""}; }
 inline FieldWords words_for_field(const std::string&, const Text& rule) {

@@ -14,7 +14,9 @@
 #include "formats/enum_names.hpp"
 #include "formats/json_text.hpp"
 #include "formats/shape.hpp"
+#include "geometry/pixel.hpp"
 #include "geometry/point.hpp"
+#include "geometry/vec3.hpp"
 #include "job/job.hpp"
 
 namespace duskwire::formats {
@@ -91,6 +93,13 @@ class WriteVisitor {
     for (const geometry::Point2& point : value) list.push_back(json_of(point, Place{}));
     return list;
   }
+  static Json json_of(const geometry::PixelPoint& value, const Pixel&) { return Json::array({value.x_px, value.y_px}); }
+  static Json json_of(const geometry::PixelOutline& value, const Pixels&) {
+    Json list = Json::array();
+    for (const geometry::PixelPoint& point : value) list.push_back(json_of(point, Pixel{}));
+    return list;
+  }
+  static Json json_of(const geometry::Vec3& value, const Way&) { return Json::array({value.x, value.y, value.z}); }
   template <class M>
   static Json json_of(const std::vector<M>& value, const List&) {
     Json list = Json::array();

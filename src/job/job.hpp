@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The job: everything that one garden needs over its life, as plain values. `formats` reads and writes it, `study`
 // translates it for the engines. Luminaires, outputs and joints share one space of ids, since a cable ends at any of
-// them. Parts that later work fills (views, programme, offer, visits) keep their place as documents of their own.
+// them. Parts that later work fills (programme, offer, visits) keep their place as documents of their own.
 #pragma once
 
 #include <cstdint>
@@ -14,6 +14,7 @@
 #include "job/extra.hpp"
 #include "job/plan.hpp"
 #include "job/site.hpp"
+#include "job/view.hpp"
 
 namespace duskwire::job {
 
@@ -131,10 +132,10 @@ struct Job {
   std::vector<Transformer> transformers;
   std::vector<Cable> cables;
   std::vector<Joint> joints;
-  Reserved views;      // array: photographs with calibration
-  Reserved programme;  // array: switching
-  Reserved offer;      // object: rates, margins, terms, options
-  Reserved visits;     // array: readings, notes
+  std::vector<View> views;  // photographs
+  Reserved programme;       // array: switching
+  Reserved offer;           // object: rates, margins, terms, options
+  Reserved visits;          // array: readings, notes
   Extra extra;
 
   bool operator==(const Job&) const = default;

@@ -10,13 +10,14 @@
 
 #include "geometry/pixel.hpp"
 #include "geometry/point.hpp"
+#include "geometry/vec3.hpp"
 #include "job/extra.hpp"
 
 namespace duskwire::job {
 
 // A known point of the garden on the photograph.
 struct ViewReference {
-  geometry::PixelPoint pixel;
+  geometry::PixelPoint pixel_px;
   geometry::Point3 site;
   Extra extra;
 
@@ -27,8 +28,8 @@ enum class CalibrationMethod : std::uint8_t { vanishing_points = 0, focal_length
 
 // A rectangle of known size on the photograph, upright: mostly a wall, also a door or a garage gate.
 struct KnownWall {
-  geometry::PixelOutline corners;  // bottom left, bottom right, top right, top left as seen on the picture
-  geometry::Point3 left;           // its lower corners in the garden, as seen from the camera
+  geometry::PixelOutline corners_px;  // bottom left, bottom right, top right, top left as seen on the picture
+  geometry::Point3 left;              // its lower corners in the garden, as seen from the camera
   geometry::Point3 right;
   double height_m = 0;
   Extra extra;
@@ -38,10 +39,14 @@ struct KnownWall {
 
 struct Calibration {
   CalibrationMethod method = CalibrationMethod::vanishing_points;
-  std::optional<double> focal_px;                       // known beforehand (from the camera's own note), else found
-  std::optional<geometry::PixelPoint> principal_point;  // where absent the middle of the picture
+  std::optional<double> focal_px;                          // known beforehand (from the camera's own note), else found
+  std::optional<geometry::PixelPoint> principal_point_px;  // where absent the middle of the picture
   std::optional<KnownWall> wall;
+  // Lower and upper far corner of a second wall that meets the known one at a right angle and is as high, of unknown
+  // width; empty where there is none.
+  geometry::PixelOutline adjoining_px;
   std::vector<ViewReference> references;  // further points
+  double size_error_pct = 1;              // how far off the known sizes may be, one standard deviation
   double click_error_px = 2;              // how far off a marked corner may be, one standard deviation
   Extra extra;
 
@@ -55,9 +60,9 @@ struct PictureSurface {
   std::string id;  // within the view
   std::string name;
   SurfaceKind kind = SurfaceKind::wall;
-  geometry::PixelOutline outline;
+  geometry::PixelOutline outline_px;
   geometry::Point3 on_plane;          // some point of its plane ...
-  geometry::Point3 normal{0, -1, 0};  // ... and which way it faces, to the lit side; of unit length
+  geometry::Vec3 normal{0, -1, 0};    // ... and which way it faces, to the lit side; of unit length
   std::optional<double> reflectance;  // mean of the surface; where absent a usual one of its kind
   Extra extra;
 
@@ -68,9 +73,9 @@ struct PictureSurface {
 struct PictureTree {
   std::string id;
   std::string tree;  // tree of the plan; may be empty
-  geometry::PixelOutline outline;
+  geometry::PixelOutline outline_px;
   geometry::Point3 foot;
-  std::optional<double> reflectance;
+  std::optional<double> reflectance;  // where absent that of leaves
   Extra extra;
 
   bool operator==(const PictureTree&) const = default;
@@ -82,7 +87,7 @@ enum class MaskKind : std::uint8_t { sky = 0, window = 1, other = 2 };
 struct PictureMask {
   std::string id;
   MaskKind kind = MaskKind::sky;
-  geometry::PixelOutline outline;
+  geometry::PixelOutline outline_px;
   double luminance_cd_m2 = 0;
   double colour_temperature_k = 2700;
   Extra extra;
@@ -94,9 +99,9 @@ struct PictureMask {
 struct PictureMeasure {
   std::string id;
   std::string name;
-  std::string surface;  // id of a surface of the view; empty: upright at `from`, which stands on the ground
-  geometry::PixelPoint from;
-  geometry::PixelPoint to;
+  std::string surface;  // id of a surface of the view; empty: upright at `from_px`, which stands on the ground
+  geometry::PixelPoint from_px;
+  geometry::PixelPoint to_px;
   Extra extra;
 
   bool operator==(const PictureMeasure&) const = default;
@@ -116,11 +121,11 @@ struct NightLook {
 struct View {
   std::string id;
   std::string name;
-  std::string image;  // content hash or file name of the photograph, upright
-  double width_px = 0;
+  std::string image;    // content hash or file name of the photograph, upright
+  double width_px = 0;  // of the photograph, upright; 0: not known
   double height_px = 0;
-  std::string taken;
-  std::string view_point;
+  std::string taken;       // ISO 8601 date or time
+  std::string view_point;  // id in the plan; may be empty
   std::optional<geometry::Point3> position;
   std::optional<Calibration> calibration;
   std::vector<PictureSurface> surfaces;

@@ -157,7 +157,13 @@ TEST(JobReader, WrongValuesAreRefusedWithAHint) {
       {"/programme/0/days/0", "monday", "one of mon, tue"},
       {"/programme/0/off/time", "", "needs \"time\""},
       {"/visits/0/readings/0/unit", "mV", "takes one of V, A, W"},
-      {"/views/0/calibration/principal_point_px", Json::parse("[1]"), "a list of 2 numbers"},
+      {"/views/0/calibration/principal_point_px", Json::parse("[1]"), "a place [x, y] in px"},
+      {"/views/0/calibration/wall/corners_px", Json::parse("[[0,0],[1,1],[2,2]]"), "a list of 4 places"},
+      {"/views/0/surfaces/0/outline_px/0", Json::parse("[0]"), "a place [x, y] in px"},
+      {"/views/0/surfaces/0/normal", Json::parse("[0,0,0]"), "which way it faces"},
+      {"/views/0/surfaces/0/normal/1", 2, "each number from -1 to 1"},
+      {"/views/0/surfaces/0/kind", "fence", "takes one of wall, ground"},
+      {"/views/0/masks/0/id", "W1", "is used twice"},
       {"/offer/terms/deposit_pct", 101, "a number from 0 to 100 %"},
   };
   for (const Planted& each : all) {

@@ -122,6 +122,15 @@ class RandomVisitor {
     const int count = static_cast<int>(rule.min_count) + dice_.pick(3);
     for (int i = 0; i < count; ++i) make(out.emplace_back(), Place{});
   }
+  void make(geometry::PixelPoint& out, const Pixel&) {
+    out = {dice_.number({-farthest_px, farthest_px}), dice_.number({-farthest_px, farthest_px})};
+  }
+  void make(geometry::PixelOutline& out, const Pixels& rule) {
+    const int more = static_cast<int>(std::min(3u, rule.max_count - rule.min_count));
+    const int count = static_cast<int>(rule.min_count) + dice_.pick(more + 1);
+    for (int i = 0; i < count; ++i) make(out.emplace_back(), Pixel{});
+  }
+  void make(geometry::Vec3& out, const Way&) { out = {dice_.number({-1, 1}), dice_.number({-1, 1}), 1}; }
   void make(std::vector<double>& out, const Numbers& rule) {
     for (std::uint32_t i = 0; i < std::max(1u, rule.min_count); ++i) out.push_back(dice_.number(rule.each));
   }
@@ -175,6 +184,16 @@ void agree(Dice& dice, job::Cable& cable) {
   while (cable.to == cable.from) cable.to = id_of(Kind::joint, dice.pick(things_of(Kind::joint)));
 }
 void agree(Dice&, job::Transformer& transformer) { transformer.outputs.resize(1); }
+void agree(Dice&, job::View& view) {
+  int number = 0;
+  const auto name = [&](auto& list) {
+    for (auto& each : list) each.id = fmt::format("on-picture-{}", number++);
+  };
+  name(view.surfaces);
+  name(view.trees);
+  name(view.masks);
+  name(view.measures);
+}
 void agree(Dice&, SwitchRule& rule) {
   if (rule.time.empty()) rule.time = "22:30";
 }

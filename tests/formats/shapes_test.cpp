@@ -22,7 +22,7 @@ using Names = std::set<std::string>;
 // Members by struct, from the text of a header.
 std::map<std::string, Names> members_in(const std::string& header) {
   static const std::regex begin(R"(struct (\w+) \{)");
-  static const std::regex member(R"(  [\w:<>, ]+ (\w+)(?: = [^;]*|\{\})?;.*)");
+  static const std::regex member(R"(  [\w:<>, ]+ (\w+)(?: = [^;]*|\{[^;]*\})?;.*)");
   std::map<std::string, Names> structs;
   std::istringstream in(project_file("src/" + header));
   std::string current;
@@ -111,11 +111,23 @@ TEST(Shapes, EveryFieldOfTheJobIsDescribed) {
   EXPECT_EQ(structs.size(), 8u);  // and Reserved, which is text
 }
 
+TEST(Shapes, EveryFieldOfAViewIsDescribed) {
+  const auto structs = members_in("job/view.hpp");
+  EXPECT_EQ(structs.at("View").size(), 16u);  // counted by hand
+  EXPECT_EQ(described<job::ViewReference>(), structs.at("ViewReference"));
+  EXPECT_EQ(described<job::KnownWall>(), structs.at("KnownWall"));
+  EXPECT_EQ(described<job::Calibration>(), structs.at("Calibration"));
+  EXPECT_EQ(described<job::PictureSurface>(), structs.at("PictureSurface"));
+  EXPECT_EQ(described<job::PictureTree>(), structs.at("PictureTree"));
+  EXPECT_EQ(described<job::PictureMask>(), structs.at("PictureMask"));
+  EXPECT_EQ(described<job::PictureMeasure>(), structs.at("PictureMeasure"));
+  EXPECT_EQ(described<job::NightLook>(), structs.at("NightLook"));
+  EXPECT_EQ(described<job::View>(), structs.at("View"));
+  EXPECT_EQ(structs.size(), 9u);
+}
+
 TEST(Shapes, EveryFieldOfTheReservedPartsIsDescribed) {
   const auto structs = members_in("formats/reserved.hpp");
-  EXPECT_EQ(described<ViewReference>(), structs.at("ViewReference"));
-  EXPECT_EQ(described<Calibration>(), structs.at("Calibration"));
-  EXPECT_EQ(described<View>(), structs.at("View"));
   EXPECT_EQ(described<SwitchRule>(), structs.at("SwitchRule"));
   EXPECT_EQ(described<ProgrammeEntry>(), structs.at("ProgrammeEntry"));
   EXPECT_EQ(described<Rates>(), structs.at("Rates"));
@@ -126,7 +138,7 @@ TEST(Shapes, EveryFieldOfTheReservedPartsIsDescribed) {
   EXPECT_EQ(described<Offer>(), structs.at("Offer"));
   EXPECT_EQ(described<Reading>(), structs.at("Reading"));
   EXPECT_EQ(described<Visit>(), structs.at("Visit"));
-  EXPECT_EQ(structs.size(), 13u);
+  EXPECT_EQ(structs.size(), 10u);
 }
 
 TEST(Shapes, EveryFieldOfRulesAndChangesIsDescribed) {
@@ -175,6 +187,9 @@ TEST(Shapes, EveryEnumeratorHasItsName) {
   EXPECT_EQ(names(Of<job::DisplayUnits>{}).size(), last(job::DisplayUnits::us));
   EXPECT_EQ(names(Of<job::Mounting>{}).size(), last(job::Mounting::indoors));
   EXPECT_EQ(names(Of<job::JointKind>{}).size(), last(job::JointKind::end_of_run));
+  EXPECT_EQ(names(Of<job::CalibrationMethod>{}).size(), last(job::CalibrationMethod::known_points));
+  EXPECT_EQ(names(Of<job::SurfaceKind>{}).size(), last(job::SurfaceKind::other));
+  EXPECT_EQ(names(Of<job::MaskKind>{}).size(), last(job::MaskKind::other));
   EXPECT_EQ(names(Of<Severity>{}).size(), last(Severity::error));
   EXPECT_EQ(names(Of<electrical::LampState>{}).size(), last(electrical::LampState::over));
   EXPECT_EQ(names(Of<study::Asked>{}).size(), last(study::Asked::cable));

@@ -21,7 +21,7 @@ export function pictureRefs(job: JobDocument): PictureRef[] {
     pictures.forEach((hash, index) => note(hash, [...path, 'pictures', index]));
   };
   note(job.plan?.underlay?.image, ['plan', 'underlay', 'image']);
-  (job.views ?? []).forEach((view, index) => note((view as { image?: unknown } | null)?.image, ['views', index, 'image']));
+  for (const view of job.views ?? []) note(view.image, ['views', { id: view.id }, 'image']);
   for (const joint of job.joints ?? []) noteAll(joint.as_built, ['joints', { id: joint.id }, 'as_built']);
   (job.visits ?? []).forEach((visit, index) => noteAll(visit, ['visits', index]));
   return refs;

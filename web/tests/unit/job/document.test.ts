@@ -18,6 +18,8 @@ const typed: readonly (readonly [string, Shape | undefined])[] = [
     'Site', 'Corners', 'Client', 'Wish', 'Practice', 'Catalogue', 'LuminaireItem', 'TransformerItem', 'CableItem', 'ConnectorItem',
     'ConnectorFill', 'ControlItem', 'SundryItem', 'Plan', 'Underlay', 'Area', 'Sleeve', 'Receptacle', 'ViewPoint', 'Tree',
     'FixedPoint', 'Luminaire', 'Transformer', 'Output', 'Cable', 'Joint', 'AsBuilt',
+    'View', 'Calibration', 'KnownWall', 'ViewReference', 'PictureSurface', 'PictureTree', 'PictureMask', 'PictureMeasure',
+    'NightLook',
   ].map((name) => [name, schema.$defs[name.replace(/(?<!^)[A-Z]/g, '_$&').toLowerCase()]] as const),
 ];
 
@@ -41,6 +43,9 @@ describe('the types of the document', () => {
     ['groundKinds', 'area', 'kind'],
     ['viewPointKinds', 'view_point', 'kind'],
     ['jointKinds', 'joint', 'kind'],
+    ['calibrationMethods', 'calibration', 'method'],
+    ['surfaceKinds', 'picture_surface', 'kind'],
+    ['maskKinds', 'picture_mask', 'kind'],
   ])('%s are those of the schema', (list, part, key) => {
     expect(lists.get(list)).toEqual(schema.$defs[part]!.properties[key]!.enum);
   });
