@@ -15,8 +15,7 @@ set(duskwire_external_light Eigen3::Eigen)
 set(duskwire_external_formats nlohmann_json::nlohmann_json)
 set(duskwire_external_paper ${duskwire_cairo})
 set(duskwire_external_store SQLiteCpp SQLite::SQLite3 OpenSSL::Crypto)
-set(duskwire_external_server nlohmann_json::nlohmann_json Boost::headers Threads::Threads OpenSSL::Crypto PNG::PNG
-    ${duskwire_turbojpeg} ${duskwire_webp})
+set(duskwire_external_server nlohmann_json::nlohmann_json Boost::headers Threads::Threads OpenSSL::Crypto)
 set(duskwire_external_cli nlohmann_json::nlohmann_json)
 set(duskwire_external_wasm nlohmann_json::nlohmann_json)
 

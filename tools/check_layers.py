@@ -37,9 +37,9 @@ EXTERNAL = {
     "sqlite3.h": {"store"},
     "openssl/": {"store", "server"},
     "boost/": {"server"},
-    "turbojpeg.h": {"pictures", "server"},
-    "png.h": {"pictures", "server"},
-    "webp/": {"pictures", "server"},
+    "turbojpeg.h": {"pictures"},
+    "png.h": {"pictures"},
+    "webp/": {"pictures"},
     "CLI/": {"cli"},
     "emscripten": {"wasm"},
 }
