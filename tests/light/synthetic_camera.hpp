@@ -49,13 +49,13 @@ inline Camera looking(geometry::Point3 from, geometry::Point3 at, double focal_p
 }
 
 // A wall of a house and a 12 megapixel photograph of it, taken from the ground at 20 to 60 degrees to the wall's face.
-struct Scene {
+struct SeenWall {
   Camera camera;
   KnownRectangle wall;  // with its true corners on the picture
 };
 
-inline Scene made_scene(CameraDice& dice) {
-  Scene scene;
+inline SeenWall made_scene(CameraDice& dice) {
+  SeenWall scene;
   const double width_m = dice.between(5, 10);
   const double height_m = dice.between(2.4, 5);
   const double turn_rad = dice.between(-std::numbers::pi, std::numbers::pi);  // of the wall on the plan
@@ -78,7 +78,7 @@ inline Scene made_scene(CameraDice& dice) {
   return scene;
 }
 
-inline CalibrationProblem problem_of(const Scene& scene) {
+inline CalibrationProblem problem_of(const SeenWall& scene) {
   CalibrationProblem problem;
   problem.width_px = scene.camera.width_px;
   problem.height_px = scene.camera.height_px;
