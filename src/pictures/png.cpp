@@ -32,11 +32,12 @@ Result<Picture> decode_png(std::string_view file, const Limits& limits) {
   return out;
 }
 
-Result<std::string> encode_png(const Picture& picture) {
+Result<std::string> encode_png(const Picture& picture, Effort effort) {
   Image writer;
   writer.state.width = picture.width_px;
   writer.state.height = picture.height_px;
   writer.state.format = picture.channels == 4 ? PNG_FORMAT_RGBA : PNG_FORMAT_RGB;
+  if (effort == Effort::quick) writer.state.flags |= PNG_IMAGE_FLAG_FAST;
   png_alloc_size_t out_bytes = PNG_IMAGE_PNG_SIZE_MAX(writer.state);
   std::string out(out_bytes, '\0');
   if (png_image_write_to_memory(&writer.state, out.data(), &out_bytes, 0, picture.elements.data(), 0, nullptr) == 0) {

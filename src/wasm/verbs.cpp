@@ -10,6 +10,7 @@
 #include "estimate/materials.hpp"
 #include "formats/advice_json.hpp"
 #include "formats/answer_json.hpp"
+#include "formats/calibration_json.hpp"
 #include "formats/changes_json.hpp"
 #include "formats/embedded.hpp"
 #include "formats/job_reader.hpp"
@@ -22,6 +23,7 @@
 #include "formats/requests.hpp"
 #include "study/advise.hpp"
 #include "study/ask.hpp"
+#include "study/calibrate_view.hpp"
 #include "study/check.hpp"
 #include "study/starter.hpp"
 #include "wasm/kept_document.hpp"
@@ -102,6 +104,16 @@ Reply ask(const Texts& given) {
   return answer(formats::answer_json(answered.value()));
 }
 
+Reply calibrate(const Texts& given) {
+  // Half-drawn jobs have errors elsewhere; a view that can be read can be calibrated.
+  const formats::ReadJob read = formats::read_job_leniently(given[0]);
+  if (!read.job) return refuse_input("The job", read.problems);
+  for (const job::View& view : read.job->views) {
+    if (view.id == given[1]) return answer(formats::calibration_json(study::calibrate_view(view)));
+  }
+  return refuse({ErrorCode::not_found, fmt::format("The job has no view \"{}\".", given[1])});
+}
+
 Reply start_job(const Texts& given) {
   const auto asked = formats::read_start_request(given[0]);
   if (!asked.request) return refuse_input("The request", asked.problems);
@@ -141,6 +153,7 @@ constexpr Verb verbs[] = {
     {"apply_changes", 2, apply_changes},
     {"advise", 1, advise},
     {"ask", 1, ask},
+    {"calibrate", 2, calibrate},
     {"materials", 1, materials},
     {"stock", 0, stock_file},
     {"rulesets", 0, rulesets},
