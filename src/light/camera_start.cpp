@@ -199,12 +199,13 @@ std::vector<Camera> first_cameras(const Camera& frame, std::span<const KnownPoin
   const Plane plane = best_plane(on_plane);
   const Scaled seen = scaled(frame, points);
   std::vector<double> lenses;
+  lenses.reserve(1 + std::size(usual_lenses));
   if (frame.focal_px > 0) lenses.push_back(frame.focal_px / seen.diagonal_px);
   if (plane.is_flat && !plane.is_line && on_plane.size() >= 4) {
     const Matrix3d h = homography(plane, on_plane, seen);
     if (frame.focal_px <= 0) {
       if (const double found = focal_of(h); found > 0.1 && found < 30) lenses.push_back(found);
-      lenses.insert(lenses.end(), std::begin(usual_lenses), std::end(usual_lenses));
+      for (const double lens : usual_lenses) lenses.push_back(lens);
     }
     for (const double lens : lenses) add_plane_poses(frame, plane, h, lens, seen.diagonal_px, out);
   }
