@@ -25,6 +25,8 @@ void describe(Of<job::Luminaire>, Visitor& v) {
   v.field("azimuth_deg", &T::azimuth_deg, Number{-360, 360, "deg"}, optional, "Aim, clockwise from north");
   v.field("tilt_deg", &T::tilt_deg, Number{-90, 90, "deg"}, optional, "Aim: 0 level, 90 up, -90 down");
   v.field("dim_pct", &T::dim_pct, Number{0, 100, "%"}, optional, "Dimmed to");
+  v.field("shield_cut_off_deg", &T::shield_cut_off_deg, Number{0, 180, "deg"}, optional,
+          "A shield hides the lamp from eyes farther than this off its axis; none where absent");
   v.field("zone", &T::zone, Text{200}, optional, "Zone that is switched together");
   v.field("joint", &T::joint, Ref{Kind::joint}, optional,
           "Joint where its own lead is spliced; none where a cable ends at the luminaire");

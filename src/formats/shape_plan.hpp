@@ -15,7 +15,12 @@ void describe(Of<job::Area>, Visitor& v) {
   v.field("name", &T::name, Text{200}, optional, "Name for people");
   v.field("kind", &T::kind, OneOf{}, required, "What the ground is");
   v.field("outline", &T::outline, Places{3, false}, required, "Corners in order, the first not repeated");
-  v.field("height_m", &T::height_m, Number{0, 200, "m"}, optional, "Height of a building, wall or deck over grade");
+  v.field("height_m", &T::height_m, Number{0, 200, "m"}, optional,
+          "Height of a building, wall or deck over grade; of steps from their foot to the landing");
+  v.field("riser_count", &T::riser_count, Number{1, 200, "risers"}, optional,
+          "Steps: how many risers; where absent as the height says");
+  v.field("ascent_deg", &T::ascent_deg, Number{-360, 360, "deg"}, optional,
+          "Steps: the way up, clockwise from north; where absent towards the deck or building that adjoins");
 }
 
 template <class Visitor>

@@ -22,6 +22,14 @@ double cross(Point2 p, Point2 q) { return p.x_m * q.y_m - p.y_m * q.x_m; }
 
 Point2 minus(Point2 p, Point2 q) { return {p.x_m - q.x_m, p.y_m - q.y_m}; }
 
+// Positive where the outline runs counter-clockwise.
+double twice_signed_area_m2(const Polygon& outline) {
+  double twice_m2 = 0;
+  for_each_edge(outline,
+                [&](const Edge& edge) { twice_m2 += cross(minus(edge.from, outline[0]), minus(edge.to, outline[0])); });
+  return twice_m2;
+}
+
 double distance_to_outline_m(const Polygon& outline, Point2 point) {
   double least_m = std::numeric_limits<double>::infinity();
   for_each_edge(outline, [&](const Edge& edge) {
@@ -43,21 +51,53 @@ bool contains(const Polygon& outline, Point2 point) {
   return inside;
 }
 
-double area_m2(const Polygon& outline) {
-  if (outline.size() < 3) return 0;
-  double twice_m2 = 0;
-  for_each_edge(outline,
-                [&](const Edge& edge) { twice_m2 += cross(minus(edge.from, outline[0]), minus(edge.to, outline[0])); });
-  return std::abs(twice_m2) / 2;
+double area_m2(const Polygon& outline) { return outline.size() < 3 ? 0 : std::abs(twice_signed_area_m2(outline)) / 2; }
+
+Point2 nearest_on_segment(Point2 point, Point2 from, Point2 to) {
+  const Point2 along = minus(to, from);
+  const double square = along.x_m * along.x_m + along.y_m * along.y_m;
+  if (square <= 0) return from;
+  const Point2 offset = minus(point, from);
+  const double share = std::clamp((offset.x_m * along.x_m + offset.y_m * along.y_m) / square, 0.0, 1.0);
+  return {from.x_m + share * along.x_m, from.y_m + share * along.y_m};
 }
 
 double distance_to_segment_m(Point2 point, Point2 from, Point2 to) {
-  const Point2 along = minus(to, from);
-  const double square = along.x_m * along.x_m + along.y_m * along.y_m;
-  if (square <= 0) return distance_m(point, from);
-  const Point2 offset = minus(point, from);
-  const double share = std::clamp((offset.x_m * along.x_m + offset.y_m * along.y_m) / square, 0.0, 1.0);
-  return distance_m(point, Point2{from.x_m + share * along.x_m, from.y_m + share * along.y_m});
+  return distance_m(point, nearest_on_segment(point, from, to));
+}
+
+std::optional<OutlinePlace> nearest_on_outline(const Polygon& outline, Point2 point) {
+  std::optional<OutlinePlace> best;
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const Point2 place = nearest_on_segment(point, outline[i], outline[(i + 1) % outline.size()]);
+    const double away_m = distance_m(point, place);
+    if (!best || away_m < best->away_m) best = {place, i, away_m};
+  }
+  return best;
+}
+
+Point2 outward(const Polygon& outline, std::size_t edge) {
+  const Point2 along = minus(outline[(edge + 1) % outline.size()], outline[edge]);
+  const double size_m = std::hypot(along.x_m, along.y_m);
+  if (size_m <= 0) return {0, 0};
+  const double side = twice_signed_area_m2(outline) > 0 ? 1 / size_m : -1 / size_m;
+  return {side * along.y_m, -side * along.x_m};
+}
+
+Point2 middle(const Polygon& outline) {
+  Point2 weighed;
+  Point2 mean;
+  double weight = 0;
+  for_each_edge(outline, [&](const Edge& edge) {
+    const Point2 p = minus(edge.from, outline[0]);
+    const Point2 q = minus(edge.to, outline[0]);
+    const double twice_m2 = cross(p, q);
+    weight += twice_m2;
+    weighed = {weighed.x_m + twice_m2 * (p.x_m + q.x_m) / 3, weighed.y_m + twice_m2 * (p.y_m + q.y_m) / 3};
+    mean = {mean.x_m + edge.from.x_m / double(outline.size()), mean.y_m + edge.from.y_m / double(outline.size())};
+  });
+  if (std::abs(weight) < 1e-9) return mean;
+  return {outline[0].x_m + weighed.x_m / weight, outline[0].y_m + weighed.y_m / weight};
 }
 
 double distance_m(const Polygon& outline, Point2 point) {

@@ -3,6 +3,8 @@
 // concave and run either way round; one of fewer than three points encloses nothing.
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "geometry/point.hpp"
@@ -14,7 +16,23 @@ namespace duskwire::geometry {
 
 [[nodiscard]] double area_m2(const Polygon& outline);
 
+[[nodiscard]] Point2 nearest_on_segment(Point2 point, Point2 from, Point2 to);
 [[nodiscard]] double distance_to_segment_m(Point2 point, Point2 from, Point2 to);
+
+// The nearest place on an outline, with the edge that it lies on: edge i leads from point i to the next.
+struct OutlinePlace {
+  Point2 place;
+  std::size_t edge = 0;
+  double away_m = 0;
+};
+// Nothing for an empty outline.
+[[nodiscard]] std::optional<OutlinePlace> nearest_on_outline(const Polygon& outline, Point2 point);
+
+// The unit way square to edge i that leads out of the outline, whichever way round it runs.
+[[nodiscard]] Point2 outward(const Polygon& outline, std::size_t edge);
+
+// The middle of the area; of the points where it has no area.
+[[nodiscard]] Point2 middle(const Polygon& outline);
 
 // 0 inside; infinite for an empty outline.
 [[nodiscard]] double distance_m(const Polygon& outline, Point2 point);

@@ -28,6 +28,7 @@ struct Luminaire {
   double azimuth_deg = 0;  // aim: clockwise from north
   double tilt_deg = 0;     // aim: 0 level, 90 up, -90 down
   double dim_pct = 100;
+  std::optional<double> shield_cut_off_deg;  // a shield hides the lamp from eyes farther than this off its axis
   std::string zone;
   std::string joint;                    // joint where its own lead is spliced; empty if a cable ends at the luminaire
   std::optional<double> lead_length_m;  // where its own lead is not as long as the item's

@@ -34,7 +34,9 @@ struct Area {
   std::string name;
   GroundKind kind = GroundKind::lawn;
   geometry::Polygon outline;
-  double height_m = 0;  // of a building, wall or deck over grade
+  double height_m = 0;  // of a building, wall or deck over grade; of steps from their foot to the landing
+  std::optional<std::uint32_t> riser_count;  // steps
+  std::optional<double> ascent_deg;          // steps: the way up, clockwise from north
   Extra extra;
 
   bool operator==(const Area&) const = default;

@@ -67,5 +67,29 @@ TEST(Polygon, PointsAndLinesEncloseNothing) {
   EXPECT_TRUE(std::isinf(distance_m(square, Polyline{})));
 }
 
+TEST(Polygon, OutwardLeadsOutOfTheOutlineWhicheverWayItRuns) {
+  const Point2 south = outward(square, 0);
+  EXPECT_NEAR(south.x_m, 0, 1e-12);
+  EXPECT_NEAR(south.y_m, -1, 1e-12);
+  const Point2 turned = outward({{0, 0}, {0, 4}, {4, 4}, {4, 0}}, 0);
+  EXPECT_NEAR(turned.x_m, -1, 1e-12);
+  EXPECT_NEAR(turned.y_m, 0, 1e-12);
+}
+
+TEST(Polygon, NearestPlaceNamesItsEdge) {
+  const auto place = nearest_on_outline(square, {4.5, 3});
+  ASSERT_TRUE(place);
+  EXPECT_EQ(place->edge, 1u);
+  EXPECT_EQ(place->place, (Point2{4, 3}));
+  EXPECT_DOUBLE_EQ(place->away_m, 0.5);
+  EXPECT_FALSE(nearest_on_outline({}, {0, 0}));
+}
+
+TEST(Polygon, MiddleIsThatOfTheAreaNotOfTheCorners) {
+  const Point2 centre = middle({{0, 0}, {1, 0}, {2, 0}, {4, 0}, {4, 4}, {0, 4}});
+  EXPECT_NEAR(centre.x_m, 2, 1e-12);
+  EXPECT_NEAR(centre.y_m, 2, 1e-12);
+}
+
 }  // namespace
 }  // namespace duskwire::geometry

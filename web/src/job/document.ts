@@ -208,6 +208,9 @@ export interface Area {
   readonly kind: GroundKind;
   readonly outline: Polygon;
   readonly height_m?: number;
+  /** Steps: how many risers, and the way up, clockwise from north. */
+  readonly riser_count?: number;
+  readonly ascent_deg?: number;
 }
 
 export interface Underlay {
@@ -280,6 +283,8 @@ export interface Luminaire {
   readonly azimuth_deg?: number;
   readonly tilt_deg?: number;
   readonly dim_pct?: number;
+  /** A shield hides the lamp from eyes farther than this off its axis. */
+  readonly shield_cut_off_deg?: number;
   readonly zone?: string;
   readonly joint?: string;
   readonly lead_length_m?: number;
