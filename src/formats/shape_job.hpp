@@ -5,6 +5,7 @@
 #include "formats/enum_names.hpp"
 #include "formats/shape.hpp"
 #include "formats/shape_catalogue.hpp"
+#include "formats/shape_light.hpp"
 #include "formats/shape_plan.hpp"
 #include "formats/shape_reserved.hpp"
 #include "formats/shape_site.hpp"
@@ -117,6 +118,7 @@ void describe(Of<job::Job>, Visitor& v) {
   v.field("practice", &T::practice, Part{}, optional, "How this shop works");
   v.field("catalogue", &T::catalogue, Part{}, optional, "A copy of each catalogue item that the job uses");
   v.field("plan", &T::plan, Part{}, optional, "The measured plan");
+  v.field("light", &T::light, Part{}, optional, "How its light is judged");
   v.field("luminaires", &T::luminaires, List{20'000}, optional, "Luminaires in place");
   v.field("transformers", &T::transformers, List{1000}, optional, "Transformers in place");
   v.field("cables", &T::cables, List{50'000}, optional, "Cables");

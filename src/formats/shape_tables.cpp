@@ -35,8 +35,8 @@ std::map<std::string, std::string> all_tables() {
   add_shapes<job::Job, job::Site, job::Corners, job::Client, job::Wish, job::Practice, job::Catalogue,
              job::LuminaireItem, job::TransformerItem, job::CableItem, job::ConnectorItem, job::ConnectorFill,
              job::ControlItem, job::SundryItem, job::Plan, job::Underlay, job::Area, job::Sleeve, job::Receptacle,
-             job::ViewPoint, job::Tree, job::FixedPoint, job::Luminaire, job::Transformer, job::Output, job::Cable,
-             job::Joint, job::AsBuilt, job::Change>(tables);
+             job::ViewPoint, job::Tree, job::FixedPoint, job::LightPlan, job::AcceptedSight, job::Luminaire,
+             job::Transformer, job::Output, job::Cable, job::Joint, job::AsBuilt, job::Change>(tables);
   add_shapes<job::View, job::Calibration, job::KnownWall, job::ViewReference, job::PictureSurface, job::PictureTree,
              job::PictureMask, job::PictureMeasure, job::NightLook>(tables);
   add_shapes<ProgrammeEntry, SwitchRule, Offer, Rates, Margins, Terms, Warranty, OfferOption, Visit, Reading>(tables);

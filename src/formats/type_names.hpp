@@ -31,6 +31,8 @@ constexpr const char* type_name(Of<job::ViewPoint>) { return "view_point"; }
 constexpr const char* type_name(Of<job::Tree>) { return "tree"; }
 constexpr const char* type_name(Of<job::FixedPoint>) { return "fixed_point"; }
 constexpr const char* type_name(Of<job::Plan>) { return "plan"; }
+constexpr const char* type_name(Of<job::LightPlan>) { return "light"; }
+constexpr const char* type_name(Of<job::AcceptedSight>) { return "accepted_sight"; }
 constexpr const char* type_name(Of<job::Luminaire>) { return "luminaire"; }
 constexpr const char* type_name(Of<job::Output>) { return "output"; }
 constexpr const char* type_name(Of<job::Transformer>) { return "transformer"; }

@@ -12,6 +12,7 @@
 #include "geometry/point.hpp"
 #include "job/catalogue.hpp"
 #include "job/extra.hpp"
+#include "job/light_plan.hpp"
 #include "job/plan.hpp"
 #include "job/site.hpp"
 #include "job/view.hpp"
@@ -129,6 +130,7 @@ struct Job {
   Practice practice;
   Catalogue catalogue;
   Plan plan;
+  LightPlan light;
   std::vector<Luminaire> luminaires;
   std::vector<Transformer> transformers;
   std::vector<Cable> cables;

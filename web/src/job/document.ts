@@ -273,6 +273,23 @@ export interface Plan {
   readonly fixed_points?: readonly FixedPoint[];
 }
 
+// ---- how its light is judged ---------------------------------------------------------------------------------------
+
+/** A lamp that may be seen from a view point: looked at and agreed to. */
+export interface AcceptedSight {
+  readonly luminaire: string;
+  readonly view_point: string;
+  readonly note?: string;
+}
+
+export interface LightPlan {
+  /** Id of a set of levels. */
+  readonly targets?: string;
+  readonly property_line_limit_lx?: number;
+  readonly window_limit_lx?: number;
+  readonly accepted?: readonly AcceptedSight[];
+}
+
 // ---- what is wired -------------------------------------------------------------------------------------------------
 
 export interface Luminaire {
@@ -466,6 +483,7 @@ export interface JobDocument {
   readonly practice?: Practice;
   readonly catalogue?: Catalogue;
   readonly plan?: Plan;
+  readonly light?: LightPlan;
   readonly luminaires?: readonly Luminaire[];
   readonly transformers?: readonly Transformer[];
   readonly cables?: readonly Cable[];
