@@ -11,8 +11,11 @@
 namespace duskwire::formats {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 3> known_formats{
-    {{"duskwire-job", "job"}, {"duskwire-catalogue", "catalogue"}, {"duskwire-ruleset", "ruleset"}}};
+constexpr std::array<std::pair<std::string_view, std::string_view>, 4> known_formats{
+    {{"duskwire-job", "job"},
+     {"duskwire-catalogue", "catalogue"},
+     {"duskwire-ruleset", "ruleset"},
+     {"duskwire-levels", "set of levels"}}};
 
 bool read_format(Context& context, const Json& tree, std::string_view format, std::string_view noun) {
   const Context::Scope scope(context, "format");

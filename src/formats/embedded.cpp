@@ -43,4 +43,12 @@ std::vector<std::string> embedded_ruleset_ids() {
   return ids;
 }
 
+std::vector<std::string_view> embedded_level_files() {
+  std::vector<std::string_view> texts;
+  for (std::size_t i = 0; i < embedded_file_count; ++i) {
+    if (embedded_files[i].name.starts_with("levels/")) texts.push_back(embedded_files[i].text);
+  }
+  return texts;
+}
+
 }  // namespace duskwire::formats

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// The stock catalogue and the rulesets that come with the program, as the JSON text of data/.
+// The stock catalogue, the rulesets and the sets of levels that come with the program, as the JSON text of data/.
 #pragma once
 
 #include <string>
@@ -14,5 +14,8 @@ namespace duskwire::formats {
 [[nodiscard]] std::string_view embedded_ruleset(std::string_view id);
 
 [[nodiscard]] std::vector<std::string> embedded_ruleset_ids();
+
+// The texts of data/levels, by name.
+[[nodiscard]] std::vector<std::string_view> embedded_level_files();
 
 }  // namespace duskwire::formats

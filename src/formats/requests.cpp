@@ -1,30 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "formats/requests.hpp"
 
-#include <utility>
-
 #include "formats/offer_rates.hpp"
 #include "formats/shape_requests.hpp"
 // After the shapes that it reads.
-#include "formats/read_shape.hpp"
+#include "formats/read_request.hpp"
 
 namespace duskwire::formats {
-namespace {
-
-// `fill(context, tree, request)` reads the tree.
-template <class Request, class Fill>
-ReadRequest<Request> read_request(std::string_view text, const Fill& fill) {
-  ParsedText parsed = parse_text(text);
-  Context context;
-  context.add(std::move(parsed.problems));
-  ReadRequest<Request> read;
-  if (parsed.tree) fill(context, *parsed.tree, read.request.emplace());
-  read.problems = context.take();
-  if (has_errors(read.problems)) read.request.reset();
-  return read;
-}
-
-}  // namespace
 
 ReadRequest<CheckRequest> read_check_request(std::string_view text) {
   return read_request<CheckRequest>(

@@ -19,7 +19,8 @@ void describe(Of<job::AcceptedSight>, Visitor& v) {
 template <class Visitor>
 void describe(Of<job::LightPlan>, Visitor& v) {
   using T = job::LightPlan;
-  v.field("targets", &T::targets, Text{longest_id, Form::name}, optional, "Id of the set of levels in force");
+  v.field("targets", &T::targets, Text{longest_id, Form::name}, optional,
+          "Id of the set of levels in force; where absent those for gardens");
   v.field("property_line_limit_lx", &T::property_line_limit_lx, Number{0, 10'000, "lx"}, optional,
           "Most light that may leave the lot, upright at its line; where absent as the set says");
   v.field("window_limit_lx", &T::window_limit_lx, Number{0, 10'000, "lx"}, optional,

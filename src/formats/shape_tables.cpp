@@ -2,6 +2,8 @@
 #include "formats/shape_tables.hpp"
 
 #include "formats/result_advice.hpp"
+#include "formats/result_choice.hpp"
+#include "formats/result_levels.hpp"
 #include "formats/result_route.hpp"
 #include "formats/shape_change.hpp"
 #include "formats/shape_job.hpp"
@@ -67,6 +69,24 @@ std::map<std::string, std::string> all_tables() {
   add_result<study::RouteRun>(tables, "result: route run");
   add_result<study::RouteObstacle>(tables, "result: route obstacle");
   add_result<study::RouteProgress>(tables, "result: route progress");
+  add_shapes<study::LevelSet, study::LevelTarget>(tables);
+  add_result<study::Levels>(tables, "result: levels");
+  add_result<study::LampLevels>(tables, "result: lamp levels");
+  add_result<study::PlaceLevels>(tables, "result: place levels");
+  add_result<study::LuxFigures>(tables, "result: lux figures");
+  add_result<study::TreadLevels>(tables, "result: tread levels");
+  add_result<study::LevelVerdict>(tables, "result: level verdict");
+  add_result<study::SpillEdge>(tables, "result: spill edge");
+  add_result<study::WindowSpill>(tables, "result: window spill");
+  add_result<study::SightLine>(tables, "result: sight line");
+  add_result<study::BrightnessRow>(tables, "result: brightness");
+  add_result<study::UpwardLight>(tables, "result: upward light");
+  add_result<study::NightPlan>(tables, "result: night plan");
+  add_result<study::LightContour>(tables, "result: light contour");
+  add_result<study::Choice>(tables, "result: choice");
+  add_result<study::ChoiceNeed>(tables, "result: choice need");
+  add_result<study::ChoiceOption>(tables, "result: choice option");
+  add_result<study::ChosenLamp>(tables, "result: chosen lamp");
   return tables;
 }
 

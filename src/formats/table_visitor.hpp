@@ -43,6 +43,10 @@ inline std::string unit_of_key(std::string_view key) {
                                                                             {"_m", "m"},
                                                                             {"_c", "C"},
                                                                             {"_lx", "lx"},
+                                                                            {"_lm", "lm"},
+                                                                            {"_cd", "cd"},
+                                                                            {"_cd_m2", "cd/m2"},
+                                                                            {"_deg", "deg"},
                                                                             {"_min", "min"},
                                                                             {"_minor", "minor units"}};
   for (const auto& [end, unit] : units) {

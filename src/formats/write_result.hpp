@@ -13,6 +13,7 @@
 #include "formats/json_text.hpp"
 #include "formats/shape.hpp"
 #include "formats/write_shape.hpp"
+#include "geometry/point.hpp"
 
 namespace duskwire::formats {
 
@@ -50,6 +51,10 @@ Json result_json(const T& value) {
     return list.at(static_cast<std::size_t>(value));
   } else if constexpr (std::is_arithmetic_v<T> || std::is_same_v<T, std::string>) {
     return value;
+  } else if constexpr (std::is_same_v<T, geometry::Point2>) {
+    return Json::array({value.x_m, value.y_m});
+  } else if constexpr (std::is_same_v<T, geometry::Point3>) {
+    return Json::array({value.x_m, value.y_m, value.z_m});
   } else if constexpr (IsList<T>::value) {
     Json out = Json::array();
     for (const auto& each : value) out.push_back(result_json(each));
