@@ -24,10 +24,11 @@ class JobBuilder:
 
     # The plan -------------------------------------------------------------------------------------------------
 
-    def area(self, id, name, kind, outline, height_m=0):
+    def area(self, id, name, kind, outline, height_m=0, **more):
         entry = {"id": id, "name": name, "kind": kind, "outline": [list(point) for point in outline]}
         if height_m:
             entry["height_m"] = height_m
+        entry.update(more)
         self.job["plan"].setdefault("areas", []).append(entry)
 
     def put(self, part, **entry):

@@ -18,7 +18,8 @@ def _ground(build):
     build.area("bed-west", "Bed along the front, west", "bed", [(9, 13.2), (14.5, 13.2), (14.5, 16), (9, 16)])
     build.area("bed-east", "Bed along the front, east", "bed", [(19.3, 13.2), (25.8, 13.2), (25.8, 16), (19.3, 16)])
     build.area("front-walk", "Front walk", "paving", [(16.2, 0), (17.6, 0), (17.6, 13), (16.2, 13)])
-    build.area("front-steps", "Front steps", "steps", [(16, 13), (17.8, 13), (17.8, 14.2), (16, 14.2)])
+    build.area("front-steps", "Front steps", "steps", [(16, 13), (17.8, 13), (17.8, 14.2), (16, 14.2)], 0.5,
+               riser_count=3, ascent_deg=0)
     build.area("porch", "Porch", "deck", [(14.5, 14.2), (19.3, 14.2), (19.3, 16), (14.5, 16)], 0.5)
     build.area("patio", "Patio", "paving", [(11, 27), (22, 27), (22, 32.5), (11, 32.5)])
     build.area("seat-wall", "Seat wall", "wall", [(11, 32.5), (22, 32.5), (22, 32.9), (11, 32.9)], 0.5)
