@@ -29,6 +29,8 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const NewRequest& request) const { return new_command(request, common, style); }
     Outcome operator()(const AskRequest& request) const { return ask_command(request, common, style); }
     Outcome operator()(const CatalogueRequest& request) const { return catalogue_command(request, common, style); }
+    Outcome operator()(const LevelsRequest& request) const { return levels_command(request, common, style); }
+    Outcome operator()(const ChooseRequest& request) const { return choose_command(request, common, style); }
     Outcome operator()(const ServeRequest& request) const { return serve_command(request); }
   };
   return std::visit(Runner{line.common, style}, line.request);
@@ -57,6 +59,15 @@ Outcome write_output(const Invocation& line, Outcome outcome) {
   return outcome;
 }
 
+// --plan of levels takes the drawing; the text goes its own way.
+Outcome write_drawing(const Invocation& line, Outcome outcome) {
+  const auto* request = std::get_if<LevelsRequest>(&line.request);
+  if (request == nullptr || request->plan_file.empty() || outcome.document.empty()) return outcome;
+  const Result<bool> written = write_file(request->plan_file, outcome.document, line.common.force);
+  if (!written) return {exit_bad_input, "", written.error().message + "\n"};
+  return outcome;
+}
+
 Outcome run_line(const std::vector<std::string>& arguments) {
   TextStyle style = style_for(look_around(), colour_of(arguments));
   const auto parsed = parse(arguments, style);
@@ -65,7 +76,7 @@ Outcome run_line(const std::vector<std::string>& arguments) {
   const bool to_file = !line.common.output.empty();
   // A file is read later, anywhere: no colours of this terminal in it.
   if (to_file && !keeps_text(line) && line.common.colour != ColourChoice::always) style.colour = false;
-  Outcome outcome = outcome_of(line, style);
+  Outcome outcome = write_drawing(line, outcome_of(line, style));
   if (outcome.code == exit_bad_input || !to_file) return outcome;
   return write_output(line, std::move(outcome));
 }

@@ -17,6 +17,8 @@ namespace duskwire::cli {
 [[nodiscard]] Outcome new_command(const NewRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome ask_command(const AskRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome catalogue_command(const CatalogueRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome levels_command(const LevelsRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome choose_command(const ChooseRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome serve_command(const ServeRequest& request);
 
 }  // namespace duskwire::cli

@@ -47,6 +47,27 @@ const std::vector<CommandHelp>& all_help() {
         {"duskwire route examples/ostrey-garden.json --seconds 1 --output planned.json --force", ""},
         {"duskwire route examples/ostrey-garden.json --keep-transformer T1 --no-hub --steps 200 --json", ""},
         {"duskwire route examples/small-garden.json", "exit 1: nothing of it has a place on a plan"}}},
+      {"levels",
+       "JOB",
+       "how much light falls where, and who sees the lamps",
+       "Takes the light of every lamp at its dimming and on its volts: on walks, steps, terraces, faces and crowns, at "
+       "the property line and on neighbours' windows, with shadows. Holds it against what a source asks, shows what "
+       "the "
+       "other sources say, and draws the night plan. Direct light only; levels are estimates.",
+       {{"duskwire levels examples/ostrey-garden-sound.json", ""},
+        {"duskwire levels examples/ostrey-garden-sound.json --targets en-13201 --full", ""},
+        {"duskwire levels examples/ostrey-garden-sound.json --plan night.png --force", ""},
+        {"duskwire levels examples/ostrey-garden-sound.json --json", ""}}},
+      {"choose",
+       "[JOB]",
+       "which lamps suit a tree, a walk, steps or a wall",
+       "Works out beam, lumens, setback, spacing and aim from the size of what is to be lit, and shows the lamps of "
+       "the "
+       "catalogue that fit, each with its reason and with the light that it gives there.",
+       {{"duskwire choose --crown 5m:2m:7.5m --setback 1.5m", ""},
+        {"duskwire choose --walk 14m:1.2m --pool 2.6m --riser 9m", ""},
+        {"duskwire choose examples/ostrey-garden.json --tree tree-oak", ""},
+        {"duskwire choose examples/ostrey-garden.json --face house/0 --json", ""}}},
       {"validate",
        "JOB",
        "whether a job file is well formed",

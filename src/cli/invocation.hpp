@@ -10,6 +10,7 @@
 #include "cli/check_page.hpp"
 #include "cli/terminal.hpp"
 #include "job/site.hpp"
+#include "study/levels.hpp"
 #include "study/route.hpp"
 
 namespace duskwire::cli {
@@ -73,6 +74,31 @@ struct CatalogueRequest {
   std::string word;
 };
 
+struct LevelsRequest {
+  std::string job;
+  study::LevelsOptions asked;
+  std::string plan_file;  // .png or .svg; empty: no drawing
+  bool pools = false;     // the drawing as pools of light, not in false colour
+  bool full = false;
+};
+
+// Lengths as typed; "" where left out. Without a job the sizes make a garden of one thing.
+struct ChooseRequest {
+  std::string job;
+  std::string tree;
+  std::string area;
+  std::string face;
+  std::string item;
+  std::string targets;
+  std::string setback;
+  std::string spacing;
+  std::string pool;
+  std::vector<std::string> risers;
+  std::string crown;  // without a job: WIDTH:BASE:TOP
+  std::string walk;   // LENGTH:WIDTH
+  std::string wall;   // LENGTH:HEIGHT
+};
+
 struct ServeRequest {
   int port = 7415;  // 0: any that is free
   std::string workspace = "gardens.duskwire";
@@ -81,7 +107,7 @@ struct ServeRequest {
 };
 
 using Request = std::variant<CheckRequest, AdviseRequest, MaterialsRequest, RouteRequest, ValidateRequest, NewRequest,
-                             AskRequest, CatalogueRequest, ServeRequest>;
+                             AskRequest, CatalogueRequest, LevelsRequest, ChooseRequest, ServeRequest>;
 
 struct Invocation {
   Common common;

@@ -148,6 +148,39 @@ void add_ask(CLI::App& app, AskRequest& request) {
               "mains above and below nominal; 5 where left out");
 }
 
+// A number of lux, at most what a document may hold.
+void lux_option(CLI::App& app, const std::string& name, std::optional<double>& value, const std::string& help) {
+  constexpr double most_lx = 10'000;
+  number_option(app, name, value, "LX", most_lx, help);
+}
+
+void add_levels(CLI::App& app, LevelsRequest& request) {
+  add_job(app, request.job);
+  text_option(app, "--targets", request.asked.targets, "SET",
+              "garden, en-13201, en-12464-2, trip-hazards or dark-sky; left out: as the job says");
+  lux_option(app, "--line-limit", request.asked.property_line_limit_lx, "most light at the property line");
+  lux_option(app, "--window-limit", request.asked.window_limit_lx, "most light on a neighbour's window");
+  text_option(app, "--plan", request.plan_file, "FILE", "draw the night plan there: .png or .svg");
+  app.add_flag("--pools", request.pools, "the plan as pools of light instead of false colour")->group(own_group);
+  app.add_flag("--full", request.full, "also every lamp, every sight line and what each source asks")->group(own_group);
+}
+
+void add_choose(CLI::App& app, ChooseRequest& request) {
+  app.add_option("JOB", request.job, "a job file, or - for standard input; left out: sizes are typed")->type_name("");
+  text_option(app, "--tree", request.tree, "ID", "a tree of the plan");
+  text_option(app, "--area", request.area, "ID", "a walk or steps of the plan");
+  text_option(app, "--face", request.face, "ID/EDGE", "a face of a building or wall: house/0");
+  text_option(app, "--crown", request.crown, "W:BASE:TOP", "without a job: a crown so wide, from base to top");
+  text_option(app, "--walk", request.walk, "L:W", "without a job: a walk so long and wide");
+  text_option(app, "--wall", request.wall, "L:H", "without a job: a wall so long and high");
+  text_option(app, "--item", request.item, "ID", "judge this article only");
+  text_option(app, "--targets", request.targets, "SET", "set of levels; left out: as the job says");
+  text_option(app, "--setback", request.setback, "L", "lamp to trunk or wall");
+  text_option(app, "--spacing", request.spacing, "L", "no gap along a walk is longer");
+  text_option(app, "--pool", request.pool, "L", "across a pool of light; left out: as each article's light falls");
+  ids_option(app, "--riser", request.risers, "L", "risers so far along the walk; may come several times");
+}
+
 void add_serve(CLI::App& app, ServeRequest& request) {
   app.add_option("--port", request.port, "0 for any that is free; 7415 where left out")
       ->type_name("N")
@@ -177,6 +210,8 @@ struct Parser {
   NewRequest fresh;
   AskRequest ask;
   CatalogueRequest catalogue;
+  LevelsRequest levels;
+  ChooseRequest choose;
   ServeRequest serve;
 
   Parser() {
@@ -190,6 +225,8 @@ struct Parser {
     add_new(command("new", true), fresh);
     add_ask(command("ask", false), ask);
     command("catalogue", false).add_option("WORD", catalogue.word, "part of an id, kind or title")->type_name("");
+    add_levels(command("levels", false), levels);
+    add_choose(command("choose", false), choose);
     add_serve(*app.add_subcommand("serve"), serve);
   }
 
@@ -214,6 +251,8 @@ Request request_of(Parser& parser, const std::string& name) {
   if (name == "validate") return parser.validate;
   if (name == "new") return parser.fresh;
   if (name == "ask") return parser.ask;
+  if (name == "levels") return parser.levels;
+  if (name == "choose") return parser.choose;
   if (name == "serve") return parser.serve;
   return parser.catalogue;
 }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <numbers>
 #include <vector>
 
 #include "geometry/polygon.hpp"
@@ -28,8 +29,42 @@ struct Ends {
   std::size_t second = 0;
 };
 
-// By the shorter side less both ends: for a straight walk length less twice the width.
-Ends find_ends(const Polygon& outline) {
+// How far the outline turns at a corner, positive as it runs round.
+std::vector<double> turns_deg(const Polygon& outline) {
+  const std::size_t count = outline.size();
+  std::vector<double> turns(count, 0);
+  double sum = 0;
+  for (std::size_t i = 0; i < count; ++i) {
+    const Point2 before = outline[(i + count - 1) % count];
+    const Point2 here = outline[i];
+    const Point2 after = outline[(i + 1) % count];
+    const Point2 p{here.x_m - before.x_m, here.y_m - before.y_m};
+    const Point2 q{after.x_m - here.x_m, after.y_m - here.y_m};
+    turns[i] = std::atan2(p.x_m * q.y_m - p.y_m * q.x_m, p.x_m * q.x_m + p.y_m * q.y_m) * 180 / std::numbers::pi;
+    sum += turns[i];
+  }
+  if (sum < 0) {
+    for (double& turn : turns) turn = -turn;
+  }
+  return turns;
+}
+
+// A walk ends where its outline turns about: twice at one edge.
+std::vector<std::size_t> end_candidates(const Polygon& outline) {
+  constexpr double corner_deg = 30;
+  constexpr double about_deg = 110;
+  const std::vector<double> turns = turns_deg(outline);
+  std::vector<std::size_t> edges;
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const double here = turns[i];
+    const double there = turns[(i + 1) % outline.size()];
+    if (here > corner_deg && there > corner_deg && here + there > about_deg) edges.push_back(i);
+  }
+  return edges;
+}
+
+// Of those, by the shorter side less both ends: for a straight walk length less twice the width.
+std::optional<Ends> find_ends(const Polygon& outline) {
   const std::size_t count = outline.size();
   std::vector<double> edge_m(count);
   std::vector<double> before_m(count + 1, 0);
@@ -37,16 +72,18 @@ Ends find_ends(const Polygon& outline) {
     edge_m[i] = distance_m(outline[i], outline[(i + 1) % count]);
     before_m[i + 1] = before_m[i] + edge_m[i];
   }
-  Ends best;
-  double best_m = -1e300;
-  for (std::size_t i = 0; i < count; ++i) {
-    for (std::size_t k = i + 1; k < count; ++k) {
+  std::optional<Ends> best;
+  double best_m = 0;
+  const std::vector<std::size_t> candidates = end_candidates(outline);
+  for (const std::size_t i : candidates) {
+    for (const std::size_t k : candidates) {
+      if (k <= i) continue;
       const double one_m = before_m[k] - before_m[i + 1];
       const double other_m = before_m[count] - before_m[k + 1] + before_m[i];
       const double score_m = std::min(one_m, other_m) - edge_m[i] - edge_m[k];
-      if (score_m <= best_m) continue;
+      if (best && score_m <= best_m) continue;
       best_m = score_m;
-      best = {i, k};
+      best = Ends{i, k};
     }
   }
   return best;
@@ -77,10 +114,11 @@ LinePlace place_along(const Polyline& line, double along_m) {
 
 std::optional<Strip> strip_of(const Polygon& outline, double least_slenderness) {
   if (outline.size() < 4 || outline.size() > most_corners) return std::nullopt;
-  const Ends ends = find_ends(outline);
+  const std::optional<Ends> ends = find_ends(outline);
+  if (!ends) return std::nullopt;
   Strip strip;
-  const Polyline right = side(outline, ends.first, ends.second);
-  Polyline left = side(outline, ends.second, ends.first);
+  const Polyline right = side(outline, ends->first, ends->second);
+  Polyline left = side(outline, ends->second, ends->first);
   std::reverse(left.begin(), left.end());
   const double right_m = length_m(right);
   const double left_m = length_m(left);

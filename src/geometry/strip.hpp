@@ -18,8 +18,8 @@ struct Strip {
   double width_m = 0;  // mean
 };
 
-// The ends are the two edges with the longest sides between them for their own width. Nothing where the outline is not
-// at least `least_slenderness` times as long as wide, or has more corners than a walk has.
+// The ends are edges at which the outline turns about; of several those with the longest sides between them. Nothing
+// where the outline is not at least `least_slenderness` times as long as wide, or has more corners than a walk has.
 [[nodiscard]] std::optional<Strip> strip_of(const Polygon& outline, double least_slenderness = 2.5);
 
 [[nodiscard]] double length_m(const Polyline& line);

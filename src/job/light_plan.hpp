@@ -22,7 +22,7 @@ struct AcceptedSight {
 };
 
 struct LightPlan {
-  std::string targets = "garden";                // id of a set of levels below data/levels
+  std::string targets;                           // id of a set of levels; empty: those for gardens
   std::optional<double> property_line_limit_lx;  // where absent as the set of levels says
   std::optional<double> window_limit_lx;
   std::vector<AcceptedSight> accepted;

@@ -180,7 +180,8 @@ Aim aim_of(const job::Plan& plan, Vec3 way) {
   aim.tilt_deg = std::atan2(way.z, level) / degree;
   if (level <= 1e-9 * std::abs(way.z)) return aim;
   const double azimuth_deg = plan.north_deg - std::atan2(way.y, way.x) / degree;
-  aim.azimuth_deg = azimuth_deg - 360 * std::floor(azimuth_deg / 360);
+  constexpr double hair_deg = 1e-9;  // just short of north is north
+  aim.azimuth_deg = azimuth_deg - 360 * std::floor((azimuth_deg + hair_deg) / 360);
   return aim;
 }
 

@@ -27,6 +27,7 @@
 #include "study/check.hpp"
 #include "study/starter.hpp"
 #include "wasm/kept_document.hpp"
+#include "wasm/light_verbs.hpp"
 #include "wasm/route_session.hpp"
 #include "wasm/shelf.hpp"
 
@@ -158,6 +159,9 @@ constexpr Verb verbs[] = {
     {"stock", 0, stock_file},
     {"rulesets", 0, rulesets},
     {"start_job", 1, start_job},
+    {"levels", 2, levels},
+    {"level_sets", 0, level_sets},
+    {"choose", 2, choose},
     {"route_begin", 2, route_begin},
     {"route_search", 1, route_search},
     {"route_answer", 0, route_answer},
