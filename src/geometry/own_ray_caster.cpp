@@ -84,7 +84,8 @@ struct Rays {
   Triple<Place> origin_m;
   Triple<Way> way;
   Triple<Way> inverse;
-  Way slack;  // edge_slack times the way's length or a little more
+  Triple<int> turn;  // by axis: 1 where every way goes up it, -1 down, 0 where they differ
+  Way slack;         // edge_slack times the way's length or a little more
   Way from;
   Way to;  // below `from` for a ray that needs no more asking
 };
@@ -98,8 +99,16 @@ DUSKWIRE_INLINE auto meets_box(const BoxNode& box, const Rays<Place, Way>& rays)
   for (std::size_t axis = 0; axis < 3; ++axis) {
     const Way at_low = low[axis] * rays.inverse[axis];
     const Way at_high = high[axis] * rays.inverse[axis];
-    enter = greatest(enter, least(at_low, at_high));
-    leave = least(leave, greatest(at_low, at_high));
+    if (rays.turn[axis] > 0) {
+      enter = greatest(enter, at_low);
+      leave = least(leave, at_high);
+    } else if (rays.turn[axis] < 0) {
+      enter = greatest(enter, at_high);
+      leave = least(leave, at_low);
+    } else {
+      enter = greatest(enter, least(at_low, at_high));
+      leave = least(leave, greatest(at_low, at_high));
+    }
   }
   return enter <= box_slack * leave;
 }
@@ -156,17 +165,25 @@ class OwnRayCaster final : public RayCaster {
   BoxTree tree_;
 };
 
-// Fills the lanes that have no ray of their own.
-constexpr Ray not_asked{{0, 0, 0}, {1, 1, 1}, 0, -1};
-
-float edge_slack_of(const Ray& ray) {
-  return edge_slack * (std::abs(ray.way[0]) + std::abs(ray.way[1]) + std::abs(ray.way[2]));
-}
-
 bool finite(const Ray& ray) {
   float sum = ray.from * 0 + ray.to * 0;
   for (std::size_t axis = 0; axis < 3; ++axis) sum += ray.origin_m[axis] * 0 + ray.way[axis] * 0;
   return sum == 0;
+}
+
+// What fills the lanes without a ray of their own: a like one that meets nothing.
+Ray not_asked(const Ray& like) {
+  const Ray ray = finite(like) ? like : Ray{{0, 0, 0}, {1, 1, 1}, 0, 0};
+  return {ray.origin_m, ray.way, 0, -1};
+}
+
+int turn_of(const std::array<float, lanes::count>& inverse) {
+  const auto up = std::count_if(inverse.begin(), inverse.end(), [](float x) { return x > 0; });
+  return up == lanes::count ? 1 : up == 0 ? -1 : 0;
+}
+
+float edge_slack_of(const Ray& ray) {
+  return edge_slack * (std::abs(ray.way[0]) + std::abs(ray.way[1]) + std::abs(ray.way[2]));
 }
 
 bool from_one_place(std::span<const Ray> rays) {
@@ -217,9 +234,10 @@ void OwnRayCaster::ask_packet(std::span<const Ray> rays, std::uint8_t* blocked, 
   Numbers slack;
   Numbers from;
   Numbers to;
+  const Ray filling = not_asked(rays[0]);
   for (std::size_t i = 0; i < lanes::count; ++i) {
     const bool asked = i < rays.size() && finite(rays[i]);
-    const Ray& ray = asked ? rays[i] : not_asked;
+    const Ray& ray = asked ? rays[i] : filling;
     for (std::size_t axis = 0; axis < 3; ++axis) {
       origin_m[axis][i] = ray.origin_m[axis];
       way[axis][i] = ray.way[axis];
@@ -232,13 +250,14 @@ void OwnRayCaster::ask_packet(std::span<const Ray> rays, std::uint8_t* blocked, 
   const auto loaded = [](const Triple<Numbers>& numbers) {
     return Triple<Floats>{lanes::load(numbers[0]), lanes::load(numbers[1]), lanes::load(numbers[2])};
   };
+  const Triple<int> turn{turn_of(inverse[0]), turn_of(inverse[1]), turn_of(inverse[2])};
   Mask met{};
   if (from_one_place(rays) && finite(rays[0])) {
-    Rays<float, Floats> packet{rays[0].origin_m,   loaded(way),       loaded(inverse),
+    Rays<float, Floats> packet{rays[0].origin_m,   loaded(way),       loaded(inverse), turn,
                                lanes::load(slack), lanes::load(from), lanes::load(to)};
     ask(packet, met, last_met);
   } else {
-    Rays<Floats, Floats> packet{loaded(origin_m),   loaded(way),       loaded(inverse),
+    Rays<Floats, Floats> packet{loaded(origin_m),   loaded(way),       loaded(inverse), turn,
                                 lanes::load(slack), lanes::load(from), lanes::load(to)};
     ask(packet, met, last_met);
   }
@@ -248,7 +267,7 @@ void OwnRayCaster::ask_packet(std::span<const Ray> rays, std::uint8_t* blocked, 
 
 std::optional<RayHit> OwnRayCaster::nearest(const Ray& ray) const {
   if (tree_.nodes.empty() || !finite(ray)) return std::nullopt;
-  Rays<float, float> one{ray.origin_m, ray.way, {}, edge_slack_of(ray), ray.from, ray.to};
+  Rays<float, float> one{ray.origin_m, ray.way, {}, {}, edge_slack_of(ray), ray.from, ray.to};
   for (std::size_t axis = 0; axis < 3; ++axis) one.inverse[axis] = reciprocal(ray.way[axis]);
   std::optional<RayHit> hit;
   std::array<std::uint32_t, BoxTree::deepest + 1> open;  // NOLINT: filled as it grows

@@ -108,7 +108,7 @@ NightGrid night_grid(const Photograph& photograph, const NightPlate& plate, cons
     const bool is_foliage = piece.kind == NightPieceKind::foliage;
     grid.ambient_share[i] = static_cast<float>(is_foliage ? 0.5 : sky_seen(piece.normal));
     if (const auto place = looker.place(piece, x_px, y_px)) {
-      grid.receivers.push_back({*place, piece.normal});
+      grid.receivers.push_back({*place, is_foliage ? Vec3{0, 0, 0} : piece.normal});
       grid.element.push_back(static_cast<std::uint32_t>(i));
       grid.is_foliage.push_back(is_foliage ? 1 : 0);
     }

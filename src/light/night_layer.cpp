@@ -11,15 +11,6 @@ namespace {
 // The mean of |cos| over leaves that face every way alike.
 constexpr float leaf_share = 0.5F;
 
-// Leaves are given as receivers that face the lamp; what faces a fixed way stays as it is.
-std::vector<Receiver> facing_the_lamp(const NightGrid& grid, geometry::Point3 lamp) {
-  std::vector<Receiver> turned = grid.receivers;
-  for (std::size_t i = 0; i < turned.size(); ++i) {
-    if (grid.is_foliage[i] != 0) turned[i].normal = unit(lamp - turned[i].position);
-  }
-  return turned;
-}
-
 }  // namespace
 
 void night_layer(const NightGrid& grid, const LitScene& scene, std::uint32_t lamp, std::vector<float>& out_lx,
@@ -27,12 +18,7 @@ void night_layer(const NightGrid& grid, const LitScene& scene, std::uint32_t lam
   const Lamp& source = scene.scene().lamps[lamp];
   out_lx.assign(grid.receivers.size(), 0);
   if (!(source.share > 0)) return;
-  const bool has_foliage = std::find(grid.is_foliage.begin(), grid.is_foliage.end(), 1) != grid.is_foliage.end();
-  if (has_foliage) {
-    scene.add_lamp_lx(lamp, facing_the_lamp(grid, source.position), out_lx, care);
-  } else {
-    scene.add_lamp_lx(lamp, grid.receivers, out_lx, care);
-  }
+  scene.add_lamp_lx(lamp, grid.receivers, out_lx, care);
   const auto at_full = static_cast<float>(1 / source.share);
   for (std::size_t i = 0; i < out_lx.size(); ++i) {
     out_lx[i] *= grid.is_foliage[i] != 0 ? leaf_share * at_full : at_full;

@@ -14,7 +14,7 @@ void fill_block(std::span<const Receiver> receivers, ReceiverBlock& block) {
   const Point3 first = receivers.front().position;
   block.base = first + 0.5 * (receivers.back().position - first);
   block.count = receivers.size();
-  block.flat = true;
+  block.flat = receivers.front().normal != Vec3{0, 0, 0};
   float square_m2 = 0;
   for (std::size_t i = 0; i < ReceiverBlock::capacity; ++i) {
     const Receiver& receiver = receivers[std::min(i, receivers.size() - 1)];
@@ -27,6 +27,7 @@ void fill_block(std::span<const Receiver> receivers, ReceiverBlock& block) {
     block.normal_z[i] = static_cast<float>(receiver.normal.z);
     square_m2 =
         std::max(square_m2, block.x_m[i] * block.x_m[i] + block.y_m[i] * block.y_m[i] + block.z_m[i] * block.z_m[i]);
+    block.turns[i] = receiver.normal == Vec3{0, 0, 0} ? 1.0F : 0.0F;
     block.flat = block.flat && receiver.normal == receivers.front().normal;
   }
   block.radius_m = std::sqrt(square_m2) * 1.0001F;

@@ -22,9 +22,10 @@ struct ReceiverBlock {
   alignas(64) Numbers normal_x;
   alignas(64) Numbers normal_y;
   alignas(64) Numbers normal_z;
-  std::size_t count = 0;  // beyond it the last receiver is repeated
-  float radius_m = 0;     // of the ball around `base`
-  bool flat = true;       // all face one way
+  alignas(64) Numbers turns;  // 1 for a place that turns to each lamp, else 0
+  std::size_t count = 0;      // beyond it the last receiver is repeated
+  float radius_m = 0;         // of the ball around `base`
+  bool flat = true;           // all face one way, and none turns
 };
 
 // At most `capacity` receivers, at least one.

@@ -39,7 +39,8 @@ struct Scene {
   std::vector<Crown> crowns;
 };
 
-// A place that is lit, and which way it faces (of unit length).
+// A place that is lit, and which way it faces (of unit length). A normal of no length turns to each lamp, as some leaf
+// of a crown does.
 struct Receiver {
   geometry::Point3 position;
   geometry::Vec3 normal{0, 0, 1};

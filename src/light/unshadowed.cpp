@@ -85,12 +85,14 @@ inline __attribute__((always_inline)) void find_ways(const LampFrame& lamp, cons
     const float v = dx * y_axis.x + dy * y_axis.y + dz * y_axis.z;
     const float w = dx * aim.x + dy * aim.y + dz * aim.z;
     const float square = dx * dx + dy * dy + dz * dz;
-    const float towards = -(dx * block.normal_x[i] + dy * block.normal_y[i] + dz * block.normal_z[i]);
+    const float distance = std::sqrt(square);
+    const float towards =
+        block.turns[i] * distance - (dx * block.normal_x[i] + dy * block.normal_y[i] + dz * block.normal_z[i]);
     const float at = angle_rad(std::sqrt(u * u + v * v), w) * per_rad - first;
     // A thousandth of a degree of rounding beyond the table's ends is still the table's.
     const float slack = 0.001F * grid.gammas_per_deg;
     const bool lit = (at >= -slack) & (at <= last_at + slack) & (towards > 0) & (square > nearest_m2);
-    const float factor = scale * towards / (square * std::sqrt(square) + std::numeric_limits<float>::min());
+    const float factor = scale * towards / (square * distance + std::numeric_limits<float>::min());
     ways.per_cd[i] = lit ? factor : 0.0F;
     const float at_least = at > 0 ? at : 0.0F;
     ways.gamma_at[i] = at_least < last_at ? at_least : last_at;

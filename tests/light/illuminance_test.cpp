@@ -227,6 +227,23 @@ TEST_F(ShadowOfAWall, StopsWhenTold) {
   EXPECT_EQ(asked, 3);
 }
 
+TEST(Illuminance, APlaceThatTurnsToTheLampGetsAllOfIt) {
+  Scene scene;
+  scene.distributions.push_back(testing::isotropic(100));
+  scene.lamps.push_back({.position = {0, 0, 0}});
+  scene.lamps.push_back({.position = {0, 0, 10}});
+  const LitScene lit(scene);
+  const Vec3 turning{0, 0, 0};
+  EXPECT_NEAR(one_lx(lit, {{0, 0, 5}, turning}), 8, 1e-4);  // 100 / 5^2 from above and from below
+  // Among others that face one way, on either side of it.
+  const std::vector<Receiver> mixed{{{0, 0, 5}, turning}, {{0, 0, 5}}, {{0, 0, 5}, turning}, {{0, 0, 5}, {1, 0, 0}}};
+  const auto lx = all_lx(lit, mixed);
+  EXPECT_NEAR(lx[0], 8, 1e-4);
+  EXPECT_NEAR(lx[1], 4, 1e-4);
+  EXPECT_NEAR(lx[2], 8, 1e-4);
+  EXPECT_EQ(lx[3], 0);
+}
+
 TEST(Illuminance, APlaceAtTheLampIsDarkAndSpoilsNothing) {
   Scene scene;
   scene.distributions.push_back(testing::isotropic(100));
