@@ -42,7 +42,9 @@ const std::vector<CommandHelp>& all_help() {
        "in "
        "its window at worst and the whole costs least to put in. What stands fast is pinned by its id. The planned job "
        "is an ordinary job, written by --output; the page says what it gains on today's and why each run is as it is. "
-       "Ctrl-C ends the search and keeps the best so far.",
+       "Ctrl-C ends the search and keeps the best so far. A build with an exact solver proves with --exact how far a "
+       "plan "
+       "of up to 12 lamps is from the best.",
        {{"duskwire route examples/ostrey-garden.json --steps 500", ""},
         {"duskwire route examples/ostrey-garden.json --seconds 1 --output planned.json --force", ""},
         {"duskwire route examples/ostrey-garden.json --keep-transformer T1 --no-hub --steps 200 --json", ""},

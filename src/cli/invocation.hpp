@@ -44,6 +44,7 @@ struct RouteRequest {
   std::string job;
   study::RouteRequest asked;      // but for the rates
   std::string labour;             // an hour's cost as typed, in the site's currency; empty: as the job says
+  std::optional<double> exact_s;  // so long an exact solver may take to prove how good the plan is
   std::optional<double> limit_s;  // absent: the usual, or no limit where steps are counted
 };
 

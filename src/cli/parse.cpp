@@ -108,6 +108,8 @@ void add_route(CLI::App& app, RouteRequest& request) {
   add_job(app, request.job);
   number_option(app, "--seconds", request.limit_s, "S", most_seconds,
                 "search for so long; 2 where left out, unless --steps is given");
+  number_option(app, "--exact", request.exact_s, "S", most_seconds,
+                "prove, for so long, how far a plan of up to 12 lamps is from the best (if built with it)");
   number_option(app, "--steps", asked.most_steps, "N", formats::most_whole,
                 "search so many steps, however long: the same answer each time");
   number_option(app, "--seed", asked.seed, "N", formats::most_whole, "another number searches another way");

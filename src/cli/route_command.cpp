@@ -10,6 +10,7 @@
 #include "base/decimal.hpp"
 #include "base/nearest.hpp"
 #include "cli/commands.hpp"
+#include "cli/exact_proof.hpp"
 #include "cli/interrupt.hpp"
 #include "cli/output_file.hpp"
 #include "cli/progress_line.hpp"
@@ -118,6 +119,11 @@ Outcome route_command(const RouteRequest& request, const Common& common, const T
     if (!writable) return refuse(writable.error());
   }
 
+  if (request.exact_s) {
+    const Result<bool> has_solver = has_exact_solver();
+    if (!has_solver) return refuse(has_solver.error());
+  }
+
   const Interrupt interrupt;
   study::Router router(session.job, std::get<study::Ruleset>(loaded), session.stock,
                        std::get<study::RouteRequest>(asked));
@@ -125,10 +131,14 @@ Outcome route_command(const RouteRequest& request, const Common& common, const T
   study::RouteAnswer answer = router.answer();
   if (answer.job) answer.job->site.units = session.file_units;
 
+  std::string proof;
+  if (request.exact_s && answer.job) proof = exact_proof(router, *request.exact_s);
+
   Outcome outcome{answer.job ? exit_sound : exit_findings, "", session.remarks};
   if (answer.job) outcome.document = formats::write_job(*answer.job);
+  if (common.json && !proof.empty()) outcome.complaint += proof + "\n";
   outcome.text = common.json ? formats::indented_text(formats::route_answer_json(answer)) + "\n"
-                             : route_text({session.job, answer, !common.output.empty()}, session.style);
+                             : route_text({session.job, answer, !common.output.empty(), proof}, session.style);
   return outcome;
 }
 

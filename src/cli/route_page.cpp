@@ -136,6 +136,7 @@ std::string route_text(const RoutePage& page, const TextStyle& style) {
   if (!answer.obstacles.empty()) {
     out += heading("In the way", style) + obstacles(answer.obstacles, style);
   }
+  if (!page.proof.empty()) out += heading("How good it is", style) + paragraph("  ", page.proof, style.width);
   out += "\n" + closing(page, style) + cautions(style);
   return out + "\n" + paint(style, Ink::strong, route_summary(page, style)) + "\n";
 }

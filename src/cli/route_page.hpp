@@ -15,6 +15,7 @@ struct RoutePage {
   const job::Job& job;  // today's
   const study::RouteAnswer& answer;
   bool is_written = false;  // a planned job goes to a file
+  std::string proof;        // how far the plan is from the best; empty: not asked for
 };
 
 [[nodiscard]] std::string route_text(const RoutePage& page, const TextStyle& style);

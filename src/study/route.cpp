@@ -7,11 +7,14 @@
 
 #include "study/check.hpp"
 #include "study/route_bound.hpp"
+#include "study/route_exact.hpp"
 #include "study/route_figures.hpp"
+#include "study/route_ground.hpp"
 #include "study/route_job.hpp"
 #include "study/route_obstacles.hpp"
 #include "study/route_problem.hpp"
 #include "study/route_runs.hpp"
+#include "wiring/exact_model.hpp"
 #include "wiring/planner.hpp"
 
 namespace duskwire::study {
@@ -34,6 +37,7 @@ struct Router::Held {
   RouteProblem asked;
   wiring::Planner planner;
   mutable std::optional<double> bound;
+  mutable std::optional<wiring::PlanAnswer> answered;  // the last sound plan
 
   [[nodiscard]] std::uint64_t most_steps() const {
     return request.most_steps > 0 ? request.most_steps : std::numeric_limits<std::uint64_t>::max();
@@ -101,10 +105,28 @@ RouteAnswer Router::answer() const {
     answer.bound_minor = std::min(answer.bound_minor, static_cast<double>(planned.cost.cost_minor));
     answer.runs = route_runs(held.job, held.ruleset, held.stock, held.goods, held.asked, plan, routed);
     answer.job = std::move(routed.job);
+    held_->answered = plan;
   }
   add_obstacles(held.job, held.asked, held.goods, held.planner, open, answer.obstacles);
   add_remarks(held.ruleset, report, answer.obstacles);
   return answer;
+}
+
+Result<RouteProof> Router::proof(const wiring::ProgramSolver& solver) const {
+  const Held& held = *held_;
+  if (!held.answered) return Error{ErrorCode::unsupported, "there is no sound plan"};
+  const wiring::GroundMap map = ground_map(held.job, held.ruleset, held.request, held.goods.prices, held.goods);
+  const Result<wiring::ExactProblem> exact = exact_problem(held.asked, map, *held.answered);
+  if (!exact) return exact.error();
+  const auto bound = wiring::exact_bound(exact.value(), held.answered->cost, solver);
+  if (!bound) return Error{ErrorCode::unavailable, "the solver is not installed or had too little time"};
+  RouteProof proof;
+  proof.cost_minor = held.answered->cost;
+  proof.bound_minor = bound->bound;
+  proof.proven = bound->proven;
+  proof.points = static_cast<std::uint32_t>(exact.value().points.size());
+  proof.ways = static_cast<std::uint32_t>(exact.value().ways.size());
+  return proof;
 }
 
 }  // namespace duskwire::study

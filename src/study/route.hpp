@@ -11,9 +11,11 @@
 #include <string>
 #include <vector>
 
+#include "base/result.hpp"
 #include "estimate/installed.hpp"
 #include "job/job.hpp"
 #include "study/rules.hpp"
+#include "wiring/linear_program.hpp"
 
 namespace duskwire::study {
 
@@ -99,6 +101,17 @@ struct RouteAnswer {
   std::uint64_t steps = 0;
 };
 
+// How far a small plan can be from the best there is, by an exact solver. Costs are the search's own account: without
+// lamps and mounts, nothing rounded up.
+struct RouteProof {
+  double cost_minor = 0;
+  double bound_minor = 0;    // no wiring over these points and ways costs less
+  bool proven = false;       // the bound is as high as it can be
+  std::uint32_t points = 0;  // transformer, lamps, places for joints
+  std::uint32_t ways = 0;    // between them
+};
+inline constexpr std::uint32_t most_exact_lamps = 12;
+
 // Everything is copied in: job, ruleset and stock need not outlive it.
 class Router {
  public:
@@ -112,6 +125,9 @@ class Router {
   [[nodiscard]] RouteProgress progress() const;
   // The best so far, checked by the full solver. Does not end the search.
   [[nodiscard]] RouteAnswer answer() const;
+  // How good the last answer is; the solver may take its time. An error, a sentence without its full stop, where there
+  // is no sound answer, or the job is too large or not of the kind.
+  [[nodiscard]] Result<RouteProof> proof(const wiring::ProgramSolver& solver) const;
 
  private:
   struct Held;

@@ -4,14 +4,15 @@
 #include <cmath>
 #include <limits>
 
+#include "cli/cbc.hpp"
 #include "estimate/cable_length.hpp"
 #include "estimate/materials.hpp"
 #include "estimate/stockroom.hpp"
 #include "sites/even_ground.hpp"
 #include "sites/fixture_cost.hpp"
-#include "sites/optimum_model.hpp"
 #include "sites/stock.hpp"
 #include "study/check.hpp"
+#include "wiring/exact_model.hpp"
 
 namespace duskwire::sites {
 namespace {
@@ -39,7 +40,7 @@ double rounding_minor(const job::Job& job, const job::Catalogue& stock, const es
 
 class Proof {
  public:
-  Proof(const OptimumProblem& problem, const job::Job& site, const job::Catalogue& stock,
+  Proof(const wiring::ExactProblem& problem, const job::Job& site, const job::Catalogue& stock,
         const estimate::InstallRates& rates, const OptimumOptions& options)
       : problem_(problem), site_(site), stock_(stock), rates_(rates), options_(options) {
     best_.cost_minor = options.known_cost_minor.value_or(std::numeric_limits<double>::infinity());
@@ -48,7 +49,7 @@ class Proof {
   std::optional<Optimum> run() {
     best_.proven = true;
     best_.bound_minor = std::numeric_limits<double>::infinity();
-    for (const OptimumProblem::Unit& unit : problem_.units) {
+    for (const wiring::ExactProblem::Unit& unit : problem_.units) {
       if (unit.cost >= best_.cost_minor) break;
       if (!with_unit(unit)) return std::nullopt;
     }
@@ -60,15 +61,15 @@ class Proof {
  private:
   // Without volts first: that is far easier, its bound holds with volts too, and where its optimum passes the full
   // check it is the optimum.
-  bool with_unit(const OptimumProblem::Unit& unit) {
+  bool with_unit(const wiring::ExactProblem::Unit& unit) {
     double bound = 0;
     bool proven = false;
-    for (const Volts volts : {Volts::left_out, Volts::kept}) {
+    for (const wiring::Volts volts : {wiring::Volts::left_out, wiring::Volts::kept}) {
       const auto solved = solve(unit, volts);
       if (!solved) return false;
       bound = std::max(bound, solved->bound);
       const bool is_sound = !solved->cost || take(unit, *solved, volts);
-      proven = solved->proven && (is_sound || volts == Volts::kept);
+      proven = solved->proven && (is_sound || volts == wiring::Volts::kept);
       if (proven) break;
     }
     best_.bound_minor = std::min(best_.bound_minor, bound + unit.cost);
@@ -76,19 +77,22 @@ class Proof {
     return true;
   }
 
-  [[nodiscard]] std::optional<ProgramAnswer> solve(const OptimumProblem::Unit& unit, Volts volts) const {
+  [[nodiscard]] std::optional<wiring::ProgramAnswer> solve(const wiring::ExactProblem::Unit& unit,
+                                                           wiring::Volts volts) const {
     constexpr double to_be_sure = 1.0005;  // so that the known wiring itself stays within
-    SolveOptions solving{options_.seconds, options_.tolerance, {}};
+    wiring::SolveOptions solving;
+    solving.seconds = options_.seconds;
+    solving.tolerance = options_.tolerance;
     if (std::isfinite(best_.cost_minor)) solving.known_answer = best_.cost_minor * to_be_sure - unit.cost;
-    return solve_with_cbc(optimum_model(problem_, unit, volts), solving);
+    return cli::solve_with_cbc(wiring::exact_model(problem_, unit, volts), solving);
   }
 
   // Whether the wiring passes the full check. Without volts one that does not is no wiring at all.
-  bool take(const OptimumProblem::Unit& unit, const ProgramAnswer& solved, Volts volts) {
+  bool take(const wiring::ExactProblem::Unit& unit, const wiring::ProgramAnswer& solved, wiring::Volts volts) {
     const job::Job job = wired(site_, sketch_of(problem_, unit, solved.values), stock_, rates_);
     const bool is_sound = study::check(job, us_rules(), stock_, {.cures = false}).sound;
     const double cost_minor = *solved.cost + unit.cost;
-    if (cost_minor < best_.cost_minor && (is_sound || volts == Volts::kept)) {
+    if (cost_minor < best_.cost_minor && (is_sound || volts == wiring::Volts::kept)) {
       best_.cost_minor = cost_minor;
       best_.job = job;
       best_.sound = is_sound;
@@ -96,7 +100,7 @@ class Proof {
     return is_sound;
   }
 
-  const OptimumProblem& problem_;
+  const wiring::ExactProblem& problem_;
   const job::Job& site_;
   const job::Catalogue& stock_;
   const estimate::InstallRates& rates_;

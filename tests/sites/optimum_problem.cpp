@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numeric>
 #include <set>
 
 #include "electrical/conductor.hpp"
@@ -12,6 +11,7 @@
 #include "sites/optimum.hpp"
 #include "sites/wiring_sketch.hpp"
 #include "study/cure_candidates.hpp"
+#include "wiring/exact_hubs.hpp"
 
 namespace duskwire::sites {
 namespace {
@@ -21,29 +21,18 @@ using geometry::Point2;
 
 constexpr std::uint32_t most_wires = 8;
 
-// The point whose distances to three others sum up to the least (Weiszfeld's iteration).
-Point2 meeting_point(Point2 a, Point2 b, Point2 c) {
-  Point2 at{(a.x_m + b.x_m + c.x_m) / 3, (a.y_m + b.y_m + c.y_m) / 3};
-  for (int step = 0; step < 300; ++step) {
-    double weights = 0;
-    Point2 sum;
-    for (const Point2 p : {a, b, c}) {
-      const double weight = 1 / std::max(1e-9, distance_m(at, p));
-      weights += weight;
-      sum = {sum.x_m + weight * p.x_m, sum.y_m + weight * p.y_m};
-    }
-    at = {sum.x_m / weights, sum.y_m / weights};
-  }
-  return at;
-}
-
 class Points {
  public:
-  Points(OptimumProblem& problem, const OptimumOptions& options) : problem_(problem), options_(options) {}
+  Points(wiring::ExactProblem& problem, const OptimumOptions& options, double dig_per_m)
+      : problem_(problem), options_(options), dig_per_m_(dig_per_m) {}
 
   void run() {
     for (const Point2 joint : options_.joints_kept) point_at(joint, true);
-    add_hubs();
+    std::vector<Point2> known;
+    for (const wiring::ExactPoint& point : problem_.points) known.push_back(point.place);
+    for (const Point2 hub : wiring::meeting_places(known, problem_.lamps.size() + 1, options_.hubs)) {
+      problem_.points.push_back({hub, true});
+    }
     const std::size_t joints = problem_.points.size();
     for (const auto& way : options_.ways_kept) {
       for (const Point2 bend : way) point_at(bend, false);
@@ -64,50 +53,26 @@ class Points {
       problem_.longest_cable_m = std::max(problem_.longest_cable_m, way_m);
     }
     std::vector<Point2> places;
-    for (const OptimumPoint& point : problem_.points) places.push_back(point.place);
+    for (const wiring::ExactPoint& point : problem_.points) places.push_back(point.place);
     for (const auto& way : options_.ways_kept) {
       for (std::size_t i = 1; i < way.size(); ++i) {
         for (const Stretch& stretch : stretches_between(way[i - 1], way[i], places)) ways_.insert(stretch);
       }
     }
-    problem_.ways.assign(ways_.begin(), ways_.end());
+    for (const auto& [a, b] : ways_) {
+      const double length_m = distance_m(at(a), at(b));
+      problem_.ways.push_back({a, b, length_m, dig_per_m_ * length_m});
+    }
   }
 
  private:
   [[nodiscard]] Point2 at(std::uint32_t point) const { return problem_.points[point].place; }
 
   void point_at(Point2 place, bool takes_joint) {
-    for (const OptimumPoint& point : problem_.points) {
+    for (const wiring::ExactPoint& point : problem_.points) {
       if (distance_m(point.place, place) <= same_place_m) return;
     }
     problem_.points.push_back({place, takes_joint});
-  }
-
-  // The best places for three trenches to meet, by what they spare over the two shorter sides of the triangle.
-  void add_hubs() {
-    constexpr double worth_m = 0.3;
-    const auto count = static_cast<std::uint32_t>(problem_.lamps.size() + 1);
-    std::vector<std::pair<double, Point2>> offers;
-    for (std::uint32_t a = 0; a < count; ++a) {
-      for (std::uint32_t b = a + 1; b < count; ++b) {
-        for (std::uint32_t c = b + 1; c < count; ++c) {
-          const Point2 hub = meeting_point(at(a), at(b), at(c));
-          const double sides[] = {distance_m(at(a), at(b)), distance_m(at(b), at(c)), distance_m(at(a), at(c))};
-          const double two_m =
-              std::accumulate(std::begin(sides), std::end(sides), 0.0) - *std::max_element(sides, sides + 3);
-          const double star_m = distance_m(hub, at(a)) + distance_m(hub, at(b)) + distance_m(hub, at(c));
-          if (two_m - star_m > worth_m) offers.emplace_back(star_m - two_m, hub);
-        }
-      }
-    }
-    std::sort(offers.begin(), offers.end(), [](const auto& p, const auto& q) { return p.first < q.first; });
-    const std::size_t most = problem_.points.size() + options_.hubs;
-    for (std::size_t i = 0; i < offers.size() && problem_.points.size() < most; ++i) {
-      const bool is_crowded =
-          std::any_of(problem_.points.begin(), problem_.points.end(),
-                      [&](const OptimumPoint& point) { return distance_m(point.place, offers[i].second) < 0.8; });
-      if (!is_crowded) problem_.points.push_back({offers[i].second, true});
-    }
   }
 
   [[nodiscard]] bool is_spared(std::uint32_t a, std::uint32_t b, std::size_t joints) const {
@@ -119,8 +84,9 @@ class Points {
     return false;
   }
 
-  OptimumProblem& problem_;
+  wiring::ExactProblem& problem_;
   const OptimumOptions& options_;
+  double dig_per_m_ = 0;
   std::set<Stretch> ways_;
 };
 
@@ -129,7 +95,7 @@ class Prices {
   Prices(const job::Job& site, const job::Catalogue& stock, const estimate::InstallRates& rates)
       : site_(site), stock_(stock), rates_(rates) {}
 
-  bool fill(OptimumProblem& problem) const {
+  bool fill(wiring::ExactProblem& problem) const {
     const auto minutes = [&](double min) { return min * static_cast<double>(rates_.labour_minor_per_h) / 60; };
     const auto put_in = [&](double price, double min) { return price + minutes(min); };
     const estimate::Stockroom room(site_.catalogue, stock_);
@@ -144,7 +110,7 @@ class Prices {
     const double hot = electrical::copper_temperature_factor(corners.cable_hot_c) * longest;
     for (const job::CableItem& item : stock_.cables) {
       if (!item.gauge_awg || !item.direct_burial) continue;
-      OptimumProblem::Cable cable;
+      wiring::ExactProblem::Cable cable;
       cable.item = item.id;
       cable.ohm_per_m = 2 * item.ohm_per_m_20c * hot;
       cable.price_per_m = static_cast<double>(item.price_minor_per_m) * (1 + site_.practice.waste_pct / 100);
@@ -158,10 +124,8 @@ class Prices {
     add_lamps(hot, problem);
     drop_needless_cables(problem);
     add_joints(problem);
-    problem.dig_per_m = minutes(rates_.trench_min_per_m[static_cast<std::size_t>(job::GroundKind::lawn)]);
     problem.slack_output_m = site_.practice.slack_at_transformer_m;
     problem.slack_splice_m = site_.practice.slack_at_splice_m;
-    problem.slack_luminaire_m = site_.practice.slack_at_luminaire_m;
     return !problem.cables.empty();
   }
 
@@ -174,7 +138,7 @@ class Prices {
   // Those whose highest tap that no lamp finds too high carries all of them, losses left out: cheapest first, and none
   // behind one that has room for everything.
   template <class PutIn>
-  bool add_units(OptimumProblem& problem, PutIn put_in) const {
+  bool add_units(wiring::ExactProblem& problem, PutIn put_in) const {
     double load_va = 0;
     double most_v = std::numeric_limits<double>::infinity();
     for (const job::Luminaire& lamp : site_.luminaires) {
@@ -183,7 +147,7 @@ class Prices {
     }
     const double high_mains = 1 + site_.site.corners.mains_tolerance_pct / 100;
     for (const job::TransformerItem& item : stock_.transformers) {
-      OptimumProblem::Unit unit;
+      wiring::ExactProblem::Unit unit;
       for (const double offered_v : item.taps_v) {
         if (offered_v * high_mains <= most_v) unit.tap_v = offered_v;
       }
@@ -192,11 +156,8 @@ class Prices {
       unit.cost = put_in(static_cast<double>(item.price_minor), item.labour_min);
       unit.source_v = unit.tap_v * low_mains();
       unit.source_ohm = item.r_own_ohm + item.r_shared_ohm;
-      // I (V - I R) grows with I as far as half the short-circuit current.
       const double most_va = item.rating_va * site_.practice.transformer_load_pct / 100;
-      const double under_root = unit.source_v * unit.source_v - 4 * unit.source_ohm * most_va;
-      unit.most_a = unit.source_v / (2 * unit.source_ohm);
-      if (under_root > 0) unit.most_a = 2 * most_va / (unit.source_v + std::sqrt(under_root));
+      unit.most_a = wiring::amperes_at_va(most_va, unit.source_v, unit.source_ohm);
       const double least_a = load_va / unit.source_v;
       for (const double device_a : study::breaker_sizes_a) {
         if (device_a < item.output_limit_a && device_a * problem.device_share >= least_a)
@@ -209,45 +170,46 @@ class Prices {
     return !problem.units.empty();
   }
 
-  void add_lamps(double hot, OptimumProblem& problem) const {
+  void add_lamps(double hot, wiring::ExactProblem& problem) const {
     for (const job::Luminaire& luminaire : site_.luminaires) {
       const job::LuminaireItem& kind = item_of(luminaire);
       const double lead_ohm = 2 * kind.lead_length_m * electrical::copper_ohm_per_m_20c(kind.lead_area_mm2) * hot;
-      problem.lamps.push_back({kind.power_va, std::max(kind.window_min_v, kind.v_regulation_min), lead_ohm});
+      problem.lamps.push_back({kind.power_va, std::max(kind.window_min_v, kind.v_regulation_min), lead_ohm,
+                               site_.practice.slack_at_luminaire_m});
     }
   }
 
   // A gauge that would do for the whole load over a fifth more than the way to the farthest lamp makes thicker ones
   // needless.
-  void drop_needless_cables(OptimumProblem& problem) const {
+  void drop_needless_cables(wiring::ExactProblem& problem) const {
     double sum_va = 0;
     double floor_v = 0;
     double farthest_m = 0;
-    for (const OptimumProblem::Lamp& lamp : problem.lamps) {
+    for (const wiring::ExactProblem::Lamp& lamp : problem.lamps) {
       sum_va += lamp.load_va;
       floor_v = std::max(floor_v, lamp.floor_v);
     }
-    for (const OptimumPoint& point : problem.points) {
+    for (const wiring::ExactPoint& point : problem.points) {
       farthest_m = std::max(farthest_m, distance_m(problem.points.front().place, point.place));
     }
     const double most_a = sum_va / floor_v;
-    const OptimumProblem::Unit& unit = problem.units.front();
+    const wiring::ExactProblem::Unit& unit = problem.units.front();
     const double room_v = unit.source_v - floor_v - most_a * unit.source_ohm;
     for (std::size_t g = 0; g < problem.cables.size(); ++g) {
-      const OptimumProblem::Cable& cable = problem.cables[g];
+      const wiring::ExactProblem::Cable& cable = problem.cables[g];
       if (cable.ampacity_a >= most_a && cable.ohm_per_m * most_a * 1.2 * farthest_m <= room_v)
         problem.cables.resize(g + 1);
     }
   }
 
   // The thinnest wire there may be the lead or a cable: whichever makes it cheaper, so that the model never asks more.
-  void add_joints(OptimumProblem& problem) const {
+  void add_joints(wiring::ExactProblem& problem) const {
     problem.joint_cost.assign(most_wires + 1, {});
     for (std::uint32_t wires = 0; wires <= most_wires; ++wires) {
-      for (const OptimumProblem::Cable& thickest : problem.cables) {
+      for (const wiring::ExactProblem::Cable& thickest : problem.cables) {
         double best = std::numeric_limits<double>::infinity();
         std::vector<double> thinnest{item_of(site_.luminaires.front()).lead_area_mm2};
-        for (const OptimumProblem::Cable& cable : problem.cables) thinnest.push_back(cable.area_mm2);
+        for (const wiring::ExactProblem::Cable& cable : problem.cables) thinnest.push_back(cable.area_mm2);
         for (const double thin_mm2 : thinnest) {
           if (wires < 2 || thin_mm2 > thickest.area_mm2) continue;
           std::vector<double> areas_mm2(wires, thickest.area_mm2);
@@ -267,18 +229,20 @@ class Prices {
 
 }  // namespace
 
-std::optional<OptimumProblem> optimum_problem(const job::Job& site, const job::Catalogue& stock,
-                                              const estimate::InstallRates& rates, const OptimumOptions& options) {
+std::optional<wiring::ExactProblem> optimum_problem(const job::Job& site, const job::Catalogue& stock,
+                                                    const estimate::InstallRates& rates,
+                                                    const OptimumOptions& options) {
   if (site.transformers.size() != 1 || !site.transformers.front().position || site.luminaires.empty())
     return std::nullopt;
-  OptimumProblem problem;
+  wiring::ExactProblem problem;
   problem.points.push_back({*site.transformers.front().position, false});
   for (const job::Luminaire& lamp : site.luminaires) {
     if (!lamp.position || !job::find_luminaire(site.catalogue, lamp.item)) return std::nullopt;
     problem.points.push_back({{lamp.position->x_m, lamp.position->y_m}, true});
   }
   if (!Prices(site, stock, rates).fill(problem)) return std::nullopt;
-  Points(problem, options).run();
+  const double lawn_min = rates.trench_min_per_m[static_cast<std::size_t>(job::GroundKind::lawn)];
+  Points(problem, options, lawn_min * static_cast<double>(rates.labour_minor_per_h) / 60).run();
   return problem;
 }
 

@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 // The wiring that a solution of the program means.
-#include "sites/optimum_model.hpp"
-#include "sites/optimum_names.hpp"
+#include <utility>
+
+#include "sites/optimum.hpp"
+#include "wiring/exact_names.hpp"
 
 namespace duskwire::sites {
 namespace {
+
+using wiring::name;
 
 bool is_on(const std::map<std::string, double>& values, const std::string& variable) {
   const auto found = values.find(variable);
@@ -14,7 +18,8 @@ bool is_on(const std::map<std::string, double>& values, const std::string& varia
 // Reads one solution cable by cable, each after the one that it begins at.
 class Reader {
  public:
-  Reader(const OptimumProblem& problem, const OptimumProblem::Unit& unit, const std::map<std::string, double>& values)
+  Reader(const wiring::ExactProblem& problem, const wiring::ExactProblem::Unit& unit,
+         const std::map<std::string, double>& values)
       : in_(problem), unit_(unit), values_(values) {}
 
   WiringSketch run() {
@@ -40,7 +45,7 @@ class Reader {
 
   [[nodiscard]] std::string item_of(std::uint32_t end) const {
     for (std::uint32_t g = 0; g < in_.cables.size(); ++g) {
-      for (std::uint32_t c = 0; c < current_classes; ++c) {
+      for (std::uint32_t c = 0; c < wiring::current_classes; ++c) {
         if (is_on(values_, name('b', end, g, c))) return in_.cables[g].item;
       }
     }
@@ -59,22 +64,22 @@ class Reader {
 
   [[nodiscard]] std::uint32_t next_on_route(std::uint32_t end, std::uint32_t at) const {
     for (std::uint32_t way = 0; way < in_.ways.size(); ++way) {
-      const auto [a, b] = in_.ways[way];
+      const auto [a, b] = std::pair(in_.ways[way].a, in_.ways[way].b);
       if (a == at && is_on(values_, name('r', end, 2 * way))) return b;
       if (b == at && is_on(values_, name('r', end, 2 * way + 1))) return a;
     }
     return end;
   }
 
-  const OptimumProblem& in_;
-  const OptimumProblem::Unit& unit_;
+  const wiring::ExactProblem& in_;
+  const wiring::ExactProblem::Unit& unit_;
   const std::map<std::string, double>& values_;
   WiringSketch sketch_;
 };
 
 }  // namespace
 
-WiringSketch sketch_of(const OptimumProblem& problem, const OptimumProblem::Unit& unit,
+WiringSketch sketch_of(const wiring::ExactProblem& problem, const wiring::ExactProblem::Unit& unit,
                        const std::map<std::string, double>& values) {
   return Reader(problem, unit, values).run();
 }

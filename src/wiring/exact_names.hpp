@@ -16,7 +16,7 @@
 #include <cstdint>
 #include <string>
 
-namespace duskwire::sites {
+namespace duskwire::wiring {
 
 inline constexpr std::uint32_t current_classes = 4;
 
@@ -28,4 +28,4 @@ template <class... Indices>
   return text;
 }
 
-}  // namespace duskwire::sites
+}  // namespace duskwire::wiring

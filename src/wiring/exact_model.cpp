@@ -1,31 +1,30 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "sites/optimum_model.hpp"
+#include "wiring/exact_model.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "sites/optimum_names.hpp"
+#include "wiring/exact_names.hpp"
 
-namespace duskwire::sites {
+namespace duskwire::wiring {
 namespace {
 
 class Model {
  public:
-  Model(const OptimumProblem& problem, const OptimumProblem::Unit& unit, Volts volts)
+  Model(const ExactProblem& problem, const ExactProblem::Unit& unit, Volts volts)
       : in_(problem), unit_(unit), points_(static_cast<std::uint32_t>(problem.points.size())) {
-    for (const auto& [a, b] : problem.ways) {
-      length_m_.push_back(geometry::distance_m(problem.points[a].place, problem.points[b].place));
-    }
     double least_floor_v = unit.source_v;
-    for (const OptimumProblem::Lamp& lamp : problem.lamps) {
+    for (const ExactProblem::Lamp& lamp : problem.lamps) {
       most_a_ += lamp.load_va / lamp.floor_v;
       least_floor_v = std::min(least_floor_v, lamp.floor_v);
+      longest_m_ = std::max(longest_m_, problem.longest_cable_m + problem.slack_output_m +
+                                            std::max(problem.slack_splice_m, lamp.slack_m));
     }
     if (volts == Volts::kept) classes_ = current_classes;
     most_drop_v_ = unit.source_v - least_floor_v;
     for (std::uint32_t c = 0; c <= classes_; ++c) class_a_.push_back(most_a_ * c / classes_);
     for (std::uint32_t p = 1; p < points_; ++p) {
-      if (problem.points[p].takes_joint) ends_.push_back(p);
+      if (is_lamp(p) || problem.points[p].takes_joint) ends_.push_back(p);
     }
   }
 
@@ -40,7 +39,7 @@ class Model {
       size(end);
       joint(end);
       current(end);
-      short_at(end);
+      if (!unit_.devices_a.empty()) short_at(end);
       if (classes_ > 1) volts(end);
     }
     return std::move(program_);
@@ -48,9 +47,7 @@ class Model {
 
  private:
   [[nodiscard]] bool is_lamp(std::uint32_t point) const { return point >= 1 && point <= in_.lamps.size(); }
-  [[nodiscard]] std::uint32_t tail(std::uint32_t d) const {
-    return d % 2 == 0 ? in_.ways[d / 2].first : in_.ways[d / 2].second;
-  }
+  [[nodiscard]] std::uint32_t tail(std::uint32_t d) const { return d % 2 == 0 ? in_.ways[d / 2].a : in_.ways[d / 2].b; }
   [[nodiscard]] std::uint32_t head(std::uint32_t d) const { return tail(d ^ 1U); }
   [[nodiscard]] std::uint32_t directions() const { return static_cast<std::uint32_t>(2 * in_.ways.size()); }
   [[nodiscard]] std::uint32_t sizes() const { return static_cast<std::uint32_t>(in_.cables.size()); }
@@ -67,7 +64,7 @@ class Model {
   void trenches() {
     for (std::uint32_t way = 0; way < in_.ways.size(); ++way) {
       program_.binary(name('y', way));
-      program_.add_cost(in_.dig_per_m * length_m_[way], name('y', way));
+      program_.add_cost(in_.ways[way].dig_cost, name('y', way));
       program_.at_most({{1, name('z', 2 * way)}, {1, name('z', 2 * way + 1)}, {-1, name('y', way)}}, 0);
     }
   }
@@ -95,6 +92,7 @@ class Model {
     Terms drawn;
     for (const std::uint32_t end : ends_) drawn.push_back({1, name('w', end, 0)});
     program_.at_most(drawn, unit_.most_a);
+    if (unit_.devices_a.empty()) return;
     for (std::uint32_t k = 0; k < unit_.devices_a.size(); ++k) {
       program_.binary(name('k', k));
       chosen.push_back({1, name('k', k)});
@@ -160,7 +158,7 @@ class Model {
       program_.add_cost(in_.tag_cost, "one");
       program_.add_cost(-in_.tag_cost, name('t', end));
     } else {
-      program_.add_cost(in_.tag_cost, name('u', end));
+      program_.add_cost(in_.tag_cost + in_.joint_away_cost, name('u', end));
     }
     equal_to_presence(std::move(all), end);
   }
@@ -183,7 +181,7 @@ class Model {
         equal_to_presence(flow, end);
         continue;
       }
-      if (p == 0 || in_.points[p].takes_joint) flow.push_back({1, name('s', end, p)});
+      if (p == 0 || is_lamp(p) || in_.points[p].takes_joint) flow.push_back({1, name('s', end, p)});
       if (!flow.empty()) program_.equal(flow, 0);
     }
     for (std::uint32_t way = 0; way < in_.ways.size(); ++way) {
@@ -191,7 +189,7 @@ class Model {
       for (const std::uint32_t d : {2 * way, 2 * way + 1}) {
         if (tail(d) == end) continue;
         laid.push_back({1, name('r', end, d)});
-        program_.add_cost(in_.cables.front().lay_per_m * length_m_[way], name('r', end, d));
+        program_.add_cost(in_.cables.front().lay_per_m * in_.ways[way].length_m, name('r', end, d));
       }
       program_.at_most(laid, 0);
     }
@@ -212,13 +210,13 @@ class Model {
     }
     equal_to_presence(chosen, end);
     for (std::uint32_t d = 0; d < directions(); ++d) {
-      if (tail(d) != end) metres.push_back({-length_m_[d / 2], name('r', end, d)});
+      if (tail(d) != end) metres.push_back({-in_.ways[d / 2].length_m, name('r', end, d)});
     }
     for (const std::uint32_t p : beginnings(end)) {
       metres.push_back({p == 0 ? -in_.slack_output_m : -in_.slack_splice_m, name('s', end, p)});
     }
     if (is_lamp(end)) {
-      metres.push_back({in_.slack_splice_m - in_.slack_luminaire_m, name('t', end)});
+      metres.push_back({in_.slack_splice_m - in_.lamps[end - 1].slack_m, name('t', end)});
       program_.equal(metres, in_.slack_splice_m);
     } else {
       metres.push_back({-in_.slack_splice_m, name('u', end)});
@@ -233,11 +231,11 @@ class Model {
       shortest_m = std::min(shortest_m, geometry::distance_m(in_.points[p].place, in_.points[end].place));
     }
     return shortest_m + std::min(in_.slack_splice_m, in_.slack_output_m) +
-           std::min(in_.slack_splice_m, in_.slack_luminaire_m);
+           std::min(in_.slack_splice_m, is_lamp(end) ? in_.lamps[end - 1].slack_m : in_.slack_splice_m);
   }
 
   // No cable of a sensible wiring is longer.
-  [[nodiscard]] double longest_m() const { return in_.longest_cable_m + in_.slack_output_m + in_.slack_luminaire_m; }
+  [[nodiscard]] double longest_m() const { return longest_m_; }
 
   void joint(std::uint32_t end) {
     Terms chosen;
@@ -318,7 +316,7 @@ class Model {
 
   // S / V is convex in V: no tangent ever says more than the lamp draws.
   void lamp_current(std::uint32_t end) {
-    const OptimumProblem::Lamp& lamp = in_.lamps[end - 1];
+    const ExactProblem::Lamp& lamp = in_.lamps[end - 1];
     constexpr int tangents = 4;
     for (int k = 0; k <= tangents; ++k) {
       const double at_v = lamp.floor_v + (unit_.source_v - lamp.floor_v) * k / tangents;
@@ -361,20 +359,20 @@ class Model {
       program_.at_least(here, -most_v);
     }
     if (!is_lamp(end)) return;
-    const OptimumProblem::Lamp& lamp = in_.lamps[end - 1];
+    const ExactProblem::Lamp& lamp = in_.lamps[end - 1];
     const double lead_v = lamp.lead_ohm * own_a;
     Terms before{{-lead_v, name('t', end)}};
     add_loss(end, 1, before);
     program_.at_most(before, unit_.source_v - lamp.floor_v - lead_v);
   }
 
-  const OptimumProblem& in_;
-  const OptimumProblem::Unit& unit_;
+  const ExactProblem& in_;
+  const ExactProblem::Unit& unit_;
   std::uint32_t points_ = 0;
-  std::vector<double> length_m_;
   std::uint32_t classes_ = 1;
   double most_drop_v_ = 0;  // more is lost nowhere: windows would be left
-  double most_a_ = 0;       // every lamp at its least volts
+  double longest_m_ = 0;
+  double most_a_ = 0;  // every lamp at its least volts
   std::vector<double> class_a_;
   std::vector<std::uint32_t> ends_;
   LinearProgram program_;
@@ -382,8 +380,8 @@ class Model {
 
 }  // namespace
 
-LinearProgram optimum_model(const OptimumProblem& problem, const OptimumProblem::Unit& unit, Volts volts) {
+LinearProgram exact_model(const ExactProblem& problem, const ExactProblem::Unit& unit, Volts volts) {
   return Model(problem, unit, volts).run();
 }
 
-}  // namespace duskwire::sites
+}  // namespace duskwire::wiring

@@ -1,15 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
-// A mixed-integer linear program as text in the LP format, and CBC run on it as a process.
+// A mixed-integer linear program as text in the LP format, and what a solver wrote about it. Who runs the solver is not
+// this room's business.
 #pragma once
 
-#include <cstdint>
+#include <cstddef>
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
-namespace duskwire::sites {
+namespace duskwire::wiring {
 
 struct Term {
   double factor = 0;
@@ -45,11 +47,16 @@ struct ProgramAnswer {
 
 struct SolveOptions {
   double seconds = 60;
+  bool by_the_clock = false;           // else of the processor
   double tolerance = 0.001;            // of the cost: proven is what is known that near
   std::optional<double> known_answer;  // a cost that can be reached: nothing dearer is looked at
 };
 
-// Empty where CBC is not installed, or ends before it knows anything.
-[[nodiscard]] std::optional<ProgramAnswer> solve_with_cbc(const LinearProgram& program, const SolveOptions& options);
+// Empty where there is no solver, or it ends before it knows anything.
+using ProgramSolver = std::function<std::optional<ProgramAnswer>(const LinearProgram&, const SolveOptions&)>;
 
-}  // namespace duskwire::sites
+// From what CBC leaves: its solution file and what it printed.
+[[nodiscard]] std::optional<ProgramAnswer> read_program_answer(const std::string& solution, const std::string& printed,
+                                                               const SolveOptions& options);
+
+}  // namespace duskwire::wiring
