@@ -59,6 +59,13 @@ Sampling sampling_of(const Distribution& d) {
   return s;
 }
 
+// A table at even steps needs no reading anew.
+bool is_the_table_itself(const Distribution& d, const Sampling& s) {
+  return d.type == PhotometricType::c && d.horizontal_deg.size() == static_cast<std::size_t>(s.planes) &&
+         d.vertical_deg.size() == static_cast<std::size_t>(s.gammas) && even_step_deg(d.vertical_deg, 0) > 0 &&
+         (s.planes == 1 || even_step_deg(d.horizontal_deg, 0) > 0);
+}
+
 double read_cd(const Distribution& d, double c_deg, double gamma_deg) {
   if (d.type == PhotometricType::c) return intensity_cd(d, c_deg, gamma_deg);
   return direction_cd(d, way_from_angles(PhotometricType::c, {c_deg, gamma_deg}));
@@ -101,6 +108,12 @@ LookupGrid lookup_grid(const Distribution& d) {
   grid.gammas = s.gammas;
   grid.planes = s.planes;
   grid.intensity_cd.reserve(static_cast<std::size_t>(s.gammas * s.planes + 1));
+  if (is_the_table_itself(d, s)) {
+    grid.intensity_cd.assign(d.intensity_cd.begin(), d.intensity_cd.end());
+    grid.intensity_cd.push_back(0);
+    fill_most(grid);
+    return grid;
+  }
   const double last_gamma_deg = d.type == PhotometricType::c ? d.vertical_deg.back() : 180;
   for (int plane = 0; plane < s.planes; ++plane) {
     for (int i = 0; i < s.gammas; ++i) {
