@@ -10,7 +10,6 @@
 
 #include "light/crown_shade.hpp"
 #include "light/lookup_grid.hpp"
-#include "light/receiver_block.hpp"
 #include "light/unshadowed.hpp"
 
 namespace duskwire::light {
@@ -116,6 +115,15 @@ void LitScene::add_lamp_lx(std::uint32_t lamp, std::span<const Receiver> receive
     const std::size_t size = std::min(ReceiverBlock::capacity, receivers.size() - i);
     fill_block(receivers.subspan(i, size), block);
     ready_->add_lamp(lamp, block, care, out_lx.subspan(i, size));
+  }
+}
+
+void LitScene::add_lamp_lx(std::uint32_t lamp, std::span<const ReceiverBlock> blocks, std::span<float> out_lx,
+                           const Care& care) const {
+  std::size_t first = 0;
+  for (const ReceiverBlock& block : blocks) {
+    ready_->add_lamp(lamp, block, care, out_lx.subspan(first, block.count));
+    first += block.count;
   }
 }
 

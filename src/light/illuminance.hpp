@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "geometry/ray_caster.hpp"
+#include "light/receiver_block.hpp"
 #include "light/scene.hpp"
 
 namespace duskwire::light {
@@ -37,6 +38,10 @@ class LitScene {
 
   // out[i] += lamp `lamp`'s light at receivers[i], in lx. Neighbours in the span should be close in space.
   void add_lamp_lx(std::uint32_t lamp, std::span<const Receiver> receivers, std::span<float> out_lx,
+                   const Care& care = {}) const;
+
+  // The same for receivers that lie ready as blocks (receiver_block.hpp).
+  void add_lamp_lx(std::uint32_t lamp, std::span<const ReceiverBlock> blocks, std::span<float> out_lx,
                    const Care& care = {}) const;
 
   // out[i] = the light of all lamps; stops early, with false, where `go_on` says so (asked every few thousand places).

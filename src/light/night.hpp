@@ -79,6 +79,7 @@ struct NightGrid {
   std::uint32_t from_row = 0;
   std::uint32_t row_count = 0;
   std::vector<Receiver> receivers;                // one per element that takes light; leaves turn to each lamp
+  std::vector<ReceiverBlock> blocks;              // the same receivers, as lamps read them
   std::vector<std::uint32_t> element;             // which one it is, counted from the band's first
   std::vector<std::uint8_t> is_foliage;           // per receiver
   std::vector<std::array<float, 3>> reflectance;  // per element of the band, linear RGB; of sky and glow its pattern

@@ -113,6 +113,7 @@ NightGrid night_grid(const Photograph& photograph, const NightPlate& plate, cons
       grid.is_foliage.push_back(is_foliage ? 1 : 0);
     }
   }
+  grid.blocks = blocks_of(grid.receivers);
   return grid;
 }
 

@@ -18,7 +18,7 @@ void night_layer(const NightGrid& grid, const LitScene& scene, std::uint32_t lam
   const Lamp& source = scene.scene().lamps[lamp];
   out_lx.assign(grid.receivers.size(), 0);
   if (!(source.share > 0)) return;
-  scene.add_lamp_lx(lamp, grid.receivers, out_lx, care);
+  scene.add_lamp_lx(lamp, grid.blocks, out_lx, care);
   const auto at_full = static_cast<float>(1 / source.share);
   for (std::size_t i = 0; i < out_lx.size(); ++i) {
     out_lx[i] *= grid.is_foliage[i] != 0 ? leaf_share * at_full : at_full;

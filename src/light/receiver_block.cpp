@@ -33,4 +33,13 @@ void fill_block(std::span<const Receiver> receivers, ReceiverBlock& block) {
   block.radius_m = std::sqrt(square_m2) * 1.0001F;
 }
 
+std::vector<ReceiverBlock> blocks_of(std::span<const Receiver> receivers) {
+  std::vector<ReceiverBlock> blocks((receivers.size() + ReceiverBlock::capacity - 1) / ReceiverBlock::capacity);
+  for (std::size_t i = 0; i < blocks.size(); ++i) {
+    const std::size_t first = i * ReceiverBlock::capacity;
+    fill_block(receivers.subspan(first, std::min(ReceiverBlock::capacity, receivers.size() - first)), blocks[i]);
+  }
+  return blocks;
+}
+
 }  // namespace duskwire::light

@@ -6,6 +6,7 @@
 #include <array>
 #include <cstddef>
 #include <span>
+#include <vector>
 
 #include "light/scene.hpp"
 
@@ -30,5 +31,8 @@ struct ReceiverBlock {
 
 // At most `capacity` receivers, at least one.
 void fill_block(std::span<const Receiver> receivers, ReceiverBlock& block);
+
+// All of them, in their order: for receivers that many lamps are asked about one by one.
+[[nodiscard]] std::vector<ReceiverBlock> blocks_of(std::span<const Receiver> receivers);
 
 }  // namespace duskwire::light

@@ -99,6 +99,10 @@ TEST(Illuminance, LampsAddUp) {
   }
   const auto lx = all_lx(scene, receivers);
   for (std::size_t i = 0; i < lx.size(); ++i) ASSERT_NEAR(sum_lx[i], lx[i], 1e-5F * lx[i]);
+  std::vector<float> ready_lx(receivers.size(), 0);
+  const auto blocks = blocks_of(receivers);
+  for (std::uint32_t lamp = 0; lamp < scene.scene().lamps.size(); ++lamp) scene.add_lamp_lx(lamp, blocks, ready_lx);
+  EXPECT_EQ(ready_lx, sum_lx);
 }
 
 TEST(Illuminance, NoPlaceOfABlockGetsMoreThanItsBound) {
