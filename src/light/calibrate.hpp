@@ -31,8 +31,8 @@ struct KnownRectangle {
   double height_m = 0;
 };
 
-// The far end of a second wall that meets the known one at a right angle and is as high, of unknown width. It tells the
-// focal length where one wall alone does not.
+// The far end of a second wall that meets the known one at a right angle and is as high, of unknown width. Seen
+// over a corner both tell the focal length better than one; where one is seen square on, neither does.
 struct AdjoiningWall {
   PixelPoint lower;
   PixelPoint upper;

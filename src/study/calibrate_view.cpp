@@ -67,11 +67,11 @@ std::string place_name(const job::Calibration& calibration, std::size_t index) {
 void tell_focal(CalibratedView& out) {
   const light::Calibrated& found = *out.calibrated;
   if (found.focal_from != light::FocalFrom::assumed) return;
-  out.findings.push_back(
-      fmt::format("The wall is seen nearly square on, so the picture does not tell how long the lens was: about {:.0f} "
-                  "px, give or take {:.0f}. Give the camera's focal length, or mark a second wall that meets this one "
-                  "at a corner. Lengths on the wall itself are good all the same.",
-                  found.camera.focal_px, found.focal_error_px));
+  out.findings.push_back(fmt::format(
+      "The wall is seen nearly square on, so the picture does not tell how long the lens was: about {:.0f} "
+      "px, give or take {:.0f}. Give the camera's focal length, or mark known points off this wall, such as "
+      "the far corners of a second wall that was measured too. Lengths on the wall itself are good all the same.",
+      found.camera.focal_px, found.focal_error_px));
 }
 
 void tell_misses(CalibratedView& out, const job::Calibration& calibration) {
