@@ -108,18 +108,22 @@ light::Scene lit_garden(int lamps) {
   return scene;
 }
 
-std::vector<light::Receiver> seen_places(const light::Scene& scene, const geometry::RayCaster& caster,
-                                         std::uint32_t width_px, std::uint32_t height_px) {
+light::Camera garden_camera(double width_px, double height_px) {
   light::Camera camera;
   camera.width_px = width_px;
   camera.height_px = height_px;
   camera.focal_px = 0.8 * width_px;
-  camera.principal = {width_px / 2.0, height_px / 2.0};
+  camera.principal = {width_px / 2, height_px / 2};
   camera.position = {1, -14, 3};
-  // Looks down a little, so that nearly every element meets something.
   const double down_rad = 0.25;
   camera.axes = {Vec3{1, 0, 0}, Vec3{0, -std::sin(down_rad), -std::cos(down_rad)},
                  Vec3{0, std::cos(down_rad), -std::sin(down_rad)}};
+  return camera;
+}
+
+std::vector<light::Receiver> seen_places(const light::Scene& scene, const geometry::RayCaster& caster,
+                                         std::uint32_t width_px, std::uint32_t height_px) {
+  const light::Camera camera = garden_camera(width_px, height_px);
   std::vector<light::Receiver> places;
   for (std::uint32_t y = 0; y < height_px; ++y) {
     for (std::uint32_t x = 0; x < width_px; ++x) {

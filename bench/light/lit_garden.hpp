@@ -14,6 +14,9 @@ namespace duskwire::bench {
 
 [[nodiscard]] light::Scene lit_garden(int lamps);
 
+// Looks down on the garden a little, so that nearly every element of its picture meets something.
+[[nodiscard]] light::Camera garden_camera(double width_px, double height_px);
+
 // One receiver per picture element that meets something, row by row.
 [[nodiscard]] std::vector<light::Receiver> seen_places(const light::Scene& scene, const geometry::RayCaster& caster,
                                                        std::uint32_t width_px, std::uint32_t height_px);
