@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The engine for the page: typed calls over the worker. The same answers as the command line's --json.
 import type { CatalogueFile, JobDocument, Site } from '../job/document';
+import type { CalibrationAnswer } from './calibration';
 import { changedParts } from './changed-parts';
 import type { Request, Response } from './protocol';
 import type { Advice, Answer, Materials, Question, RulesetFile } from './answers';
@@ -54,6 +55,8 @@ export interface Engine {
   ask(question: Question): Promise<Answer>;
   /** A job out of a table of lamps, wired simply, to be changed by hand. */
   startJob(wanted: StartJob): Promise<JobDocument>;
+  /** The camera of a photograph and what is measured on it. */
+  calibrate(document: JobDocument, view: string): Promise<CalibrationAnswer>;
   stock(): Promise<CatalogueFile>;
   rulesets(): Promise<readonly RulesetFile[]>;
 }
@@ -170,6 +173,10 @@ class WorkerEngine implements Engine {
 
   startJob(wanted: StartJob): Promise<JobDocument> {
     return this.#ask('start_job', wanted);
+  }
+
+  calibrate(document: JobDocument, view: string): Promise<CalibrationAnswer> {
+    return this.#ask('calibrate', document, view);
   }
 
   stock(): Promise<CatalogueFile> {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Routing by the fragment, so that the page works from any folder of any host: #/ the jobs, #/job/ID/PANE a job,
-// its print preview or the planning of its wiring, #/catalogue, #/settings.
+// its print preview, the planning of its wiring or its photographs, #/catalogue, #/settings.
 
 export type Route =
   | { readonly view: 'jobs' }
@@ -8,9 +8,11 @@ export type Route =
   | { readonly view: 'catalogue' }
   | { readonly view: 'settings' };
 
-/** In the place of a stage: the print preview, and the planning of the wiring over the stage it was opened from. */
+/** In the place of a stage: the print preview, and over the stage they were opened from the planning of the wiring and
+ *  the photographs. */
 export const printPane = 'print';
 export const planningPane = 'planning';
+export const photoPane = 'photograph';
 
 export function parseRoute(fragment: string): Route {
   const [view, id, pane] = fragment.replace(/^#?\/?/, '').split('/').map(decodePart);

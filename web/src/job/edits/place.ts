@@ -2,7 +2,7 @@
 // Placing new things. A job carries its own copy of each item that it uses.
 import { withItem } from '../catalogue';
 import type {
-  CableItem, JobDocument, JointKind, LuminaireItem, Point2, Polyline, Transformer, TransformerItem,
+  CableItem, JobDocument, JointKind, LuminaireItem, Point2, Point3, Polyline, Transformer, TransformerItem,
 } from '../document';
 import { nextName, randomId } from '../ids';
 import { endsOf, findThing } from '../lookup';
@@ -16,14 +16,14 @@ export interface Placed {
   readonly made: ThingRef;
 }
 
-export function placeLuminaire(job: JobDocument, item: LuminaireItem, at: Point2, azimuthDeg?: number): Placed {
+export function placeLuminaire(job: JobDocument, item: LuminaireItem, at: Point2 | Point3, azimuthDeg?: number): Placed {
   const id = randomId('light');
   const name = nextName('Light', (job.luminaires ?? []).map((lamp) => lamp.name));
   const value = {
     id,
     name,
     item: item.id,
-    position: [at[0], at[1], item.mounting_height_m ?? 0],
+    position: [at[0], at[1], at[2] ?? item.mounting_height_m ?? 0],
     ...(azimuthDeg !== undefined && { azimuth_deg: azimuthDeg }),
   };
   const changes: Operation[] = [...withItem(job, 'luminaires', item), { op: 'insert', path: ['luminaires'], value }];
