@@ -6,6 +6,7 @@ import type { IconName } from '../ui/icons';
 import FindingsPane from './FindingsPane.svelte';
 import LayersPane from './LayersPane.svelte';
 import LampsPane from './LampsPane.svelte';
+import LevelsPane from './LevelsPane.svelte';
 import MaterialsPane from './MaterialsPane.svelte';
 import ObjectsPane from './ObjectsPane.svelte';
 import OutputsPane from './OutputsPane.svelte';
@@ -13,7 +14,7 @@ import ProfilePane from './ProfilePane.svelte';
 import PropertiesPane from './PropertiesPane.svelte';
 import SitePane from './SitePane.svelte';
 
-export type PaneId = 'site' | 'objects' | 'layers' | 'properties' | 'findings' | 'lamps' | 'outputs' | 'profile' | 'materials';
+export type PaneId = 'site' | 'objects' | 'layers' | 'properties' | 'findings' | 'levels' | 'lamps' | 'outputs' | 'profile' | 'materials';
 export type Dock = 'left' | 'right' | 'bottom';
 
 export interface Pane {
@@ -30,6 +31,7 @@ export const panes: readonly Pane[] = [
   { id: 'layers', title: 'Layers', dock: 'left', icon: 'table', component: LayersPane },
   { id: 'properties', title: 'Properties', dock: 'right', icon: 'settings', component: PropertiesPane },
   { id: 'findings', title: 'Findings', dock: 'right', icon: 'warning', component: FindingsPane },
+  { id: 'levels', title: 'Levels', dock: 'right', icon: 'locate', component: LevelsPane },
   { id: 'lamps', title: 'Lamps', dock: 'bottom', icon: 'lamp', component: LampsPane },
   { id: 'outputs', title: 'Outputs', dock: 'bottom', icon: 'transformer', component: OutputsPane },
   { id: 'profile', title: 'Volts along the run', dock: 'bottom', icon: 'cable', component: ProfilePane },

@@ -14,6 +14,7 @@ import type { Workspace } from '../storage/workspace';
 import type { UnitSystem } from '../units/quantity';
 import { Autosave, type Unsent } from './autosave.svelte';
 import { Layers } from './layers.svelte';
+import { LightAnswer } from './light.svelte';
 import { LiveAnswer } from './live.svelte';
 import { Selection } from './selection.svelte';
 import { summaryOf } from './summary';
@@ -46,6 +47,8 @@ export async function flushAll(): Promise<boolean> {
 export class JobSession {
   readonly store: JobStore;
   readonly live: LiveAnswer;
+  /** How much light falls where: there while somebody looks at it. */
+  readonly light: LightAnswer;
   readonly selection = new Selection();
   readonly layers = new Layers();
   readonly autosave: Autosave;
@@ -60,6 +63,7 @@ export class JobSession {
     this.pictures = pictures;
     this.store = new JobStore(opening.document, opening.history);
     this.live = new LiveAnswer(engine);
+    this.light = new LightAnswer(opening.document);
     const { store, live } = this;
     this.autosave = new Autosave(workspace, desk, opening.revision, {
       prepare: () => this.#sendPictures(),
@@ -75,6 +79,7 @@ export class JobSession {
     });
     this.#stopListening = store.listen((document, cause, label) => {
       live.ask(document);
+      this.light.changed(document);
       if (cause !== 'preview') this.autosave.changed(label);
     });
     openSessions.add(this);
@@ -115,5 +120,6 @@ export class JobSession {
     openSessions.delete(this);
     this.autosave.stop();
     this.live.stop();
+    this.light.stop();
   }
 }

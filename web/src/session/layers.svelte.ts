@@ -2,7 +2,7 @@
 // Layers of the plan: shown or hidden, locked or free, faded or full. What is hidden or locked never takes a tap.
 import type { ThingKind } from '../job/lookup';
 
-export const layerIds = ['photo', 'base', 'lights', 'wire', 'lengths'] as const;
+export const layerIds = ['photo', 'base', 'light', 'lights', 'wire', 'lengths'] as const;
 export type LayerId = (typeof layerIds)[number];
 
 export interface LayerState {
@@ -15,6 +15,7 @@ export interface LayerState {
 export const layerTitles: Record<LayerId, string> = {
   photo: 'Picture',
   base: 'Ground and site',
+  light: 'Light on the ground',
   lights: 'Lights and transformers',
   wire: 'Cables and joints',
   lengths: 'Lengths',
@@ -28,7 +29,7 @@ export const layerOf = (kind: ThingKind): LayerId => {
 const free: LayerState = { shown: true, locked: false, faded: false };
 
 export class Layers {
-  #states: Record<LayerId, LayerState> = $state.raw({ photo: { ...free, locked: true }, base: free, lights: free, wire: free, lengths: { ...free, shown: false } });
+  #states: Record<LayerId, LayerState> = $state.raw({ photo: { ...free, locked: true }, base: free, light: { ...free, shown: false }, lights: free, wire: free, lengths: { ...free, shown: false } });
 
   of(id: LayerId): LayerState {
     return this.#states[id];
