@@ -119,3 +119,35 @@ export interface LevelSet {
   readonly title: string;
   readonly notice: string;
 }
+
+/** What is to be lit. */
+export type ChooseTarget = { readonly tree: string } | { readonly area: string } | { readonly face: string };
+
+export interface ChosenLamp {
+  readonly item: string;
+  readonly position: Point3;
+  readonly azimuth_deg: number;
+  readonly tilt_deg: number;
+}
+
+export interface ChooseOption {
+  readonly item: string;
+  readonly title: string;
+  readonly count: number;
+  readonly beam_deg: number;
+  readonly flux_lm: number;
+  readonly average_lx: number;
+  readonly minimum_lx: number;
+  readonly price_minor: number;
+  readonly fits: boolean;
+  readonly reason: string;
+  readonly warnings: readonly string[];
+  readonly lamps: readonly ChosenLamp[];
+}
+
+/** Lamps for a target, as `duskwire choose JOB --json` prints them: best first. */
+export interface Chosen {
+  readonly sentence: string;
+  readonly options: readonly ChooseOption[];
+  readonly remarks: readonly string[];
+}

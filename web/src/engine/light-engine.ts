@@ -2,11 +2,12 @@
 // The levels of light in a worker of their own: they take longer than a check, and checks must not wait for them.
 import type { JobDocument } from '../job/document';
 import { EngineRefusal, startChannel, type Channel } from './client';
-import type { Levels, LevelSet } from './levels';
+import type { Chosen, ChooseTarget, Levels, LevelSet } from './levels';
 
 export interface LightEngine {
   levels(document: JobDocument): Promise<Levels>;
   sets(): Promise<readonly LevelSet[]>;
+  choose(document: JobDocument, target: ChooseTarget): Promise<Chosen>;
   /** Lets go of the worker; the next question starts another. */
   end(): void;
 }
@@ -31,6 +32,10 @@ class WorkerLight implements LightEngine {
     // What failed is asked anew next time.
     this.#sets.catch(() => (this.#sets = undefined));
     return this.#sets;
+  }
+
+  choose(document: JobDocument, target: ChooseTarget): Promise<Chosen> {
+    return this.#ask('choose', document, target);
   }
 
   end(): void {

@@ -3,6 +3,7 @@
 import type { Component } from 'svelte';
 import type { JobSession } from '../session/job-session.svelte';
 import type { IconName } from '../ui/icons';
+import ChoosingPane from './ChoosingPane.svelte';
 import FindingsPane from './FindingsPane.svelte';
 import LayersPane from './LayersPane.svelte';
 import LampsPane from './LampsPane.svelte';
@@ -14,7 +15,7 @@ import ProfilePane from './ProfilePane.svelte';
 import PropertiesPane from './PropertiesPane.svelte';
 import SitePane from './SitePane.svelte';
 
-export type PaneId = 'site' | 'objects' | 'layers' | 'properties' | 'findings' | 'levels' | 'lamps' | 'outputs' | 'profile' | 'materials';
+export type PaneId = 'site' | 'objects' | 'layers' | 'properties' | 'findings' | 'levels' | 'choosing' | 'lamps' | 'outputs' | 'profile' | 'materials';
 export type Dock = 'left' | 'right' | 'bottom';
 
 export interface Pane {
@@ -32,6 +33,7 @@ export const panes: readonly Pane[] = [
   { id: 'properties', title: 'Properties', dock: 'right', icon: 'settings', component: PropertiesPane },
   { id: 'findings', title: 'Findings', dock: 'right', icon: 'warning', component: FindingsPane },
   { id: 'levels', title: 'Levels', dock: 'right', icon: 'locate', component: LevelsPane },
+  { id: 'choosing', title: 'Choose lamps', dock: 'right', icon: 'search', component: ChoosingPane },
   { id: 'lamps', title: 'Lamps', dock: 'bottom', icon: 'lamp', component: LampsPane },
   { id: 'outputs', title: 'Outputs', dock: 'bottom', icon: 'transformer', component: OutputsPane },
   { id: 'profile', title: 'Volts along the run', dock: 'bottom', icon: 'cable', component: ProfilePane },

@@ -2,8 +2,8 @@
 // Planes to choose from for a surface of the photograph: the ground, a level over it, the known wall, the walls that
 // adjoin it at right angles, walls of the plan, and a roof that rises from the known wall's top.
 import type { KnownWall, PictureSurface, Point3, SurfaceKind } from '../job/document';
+import { wallWords, type PlanWall } from '../job/walls';
 import { quantityText, type UnitSystem } from '../units/quantity';
-import { uprightPlane, wallWords, type PlanWall } from './walls';
 import type { Plane } from './camera';
 
 export interface PlaneChoice {
@@ -11,6 +11,13 @@ export interface PlaneChoice {
   readonly words: string;
   readonly plane: Plane;
 }
+
+/** The plane of an upright wall between two places of the ground, facing outwards. */
+export const uprightPlane = (left: readonly number[], right: readonly number[]): Plane => {
+  const [dx, dy] = [right[0]! - left[0]!, right[1]! - left[1]!];
+  const length = Math.hypot(dx, dy) || 1;
+  return { onPlane: [left[0]!, left[1]!, left[2] ?? 0], normal: [dy / length, -dx / length, 0] };
+};
 
 export const levelPlane = (heightM: number): Plane => ({ onPlane: [0, 0, heightM], normal: [0, 0, 1] });
 export const groundPlane = levelPlane(0);

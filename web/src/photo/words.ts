@@ -4,7 +4,7 @@ import type { CalibrationAnswer, Camera } from '../engine/calibration';
 import type { NightProbe } from '../engine/night';
 import type { JobDocument } from '../job/document';
 import { numberText, quantityText, type UnitSystem } from '../units/quantity';
-import { windOf } from './walls';
+import { windOf } from '../job/walls';
 
 const degrees = 180 / Math.PI;
 

@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// Walls of the plan as a photograph may show them: each edge of a building or a wall, with its left and right end as
-// seen from outside.
-import type { JobDocument, Point2, Point3 } from '../job/document';
+// Faces of the plan: each edge of a building or a wall, with its left and right end as seen from outside.
+import type { JobDocument, Point2, Point3 } from './document';
 import { quantityText, type UnitSystem } from '../units/quantity';
-import type { Plane } from './camera';
 
 export interface PlanWall {
   /** Area and edge: "house/0". */
@@ -79,11 +77,3 @@ export function stretchOf(wall: PlanWall, offsetM: number, widthM: number, baseM
   const at = (m: number): Point3 => [wall.left[0] + along[0] * m, wall.left[1] + along[1] * m, baseM];
   return { left: at(offsetM), right: at(offsetM + widthM) };
 }
-
-/** The plane of an upright wall between two places of the ground, facing outwards. */
-export const uprightPlane = (left: readonly number[], right: readonly number[]): Plane => {
-  const [dx, dy] = [right[0]! - left[0]!, right[1]! - left[1]!];
-  const length = Math.hypot(dx, dy) || 1;
-  return { onPlane: [left[0]!, left[1]!, left[2] ?? 0], normal: [dy / length, -dx / length, 0] };
-};
-

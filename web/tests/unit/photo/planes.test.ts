@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { describe, expect, it } from 'vitest';
-import { choiceOf, facing, planeChoices, roofPlane } from '../../../src/photo/planes';
-import { planWalls, stretchOf, uprightPlane, wallUnder, windOf } from '../../../src/photo/walls';
+import { planWalls, stretchOf, wallUnder, windOf } from '../../../src/job/walls';
+import { choiceOf, facing, planeChoices, roofPlane, uprightPlane } from '../../../src/photo/planes';
 import { garden } from '../support/garden';
 
 const outline = [[0, 0], [10, 0], [10, 6], [0, 6]] as const;

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// Which part of the garden both small plans show: moved and enlarged together, so that the same place is in sight in
-// both.
+// Which part of the garden small plans show: those that share it are moved and enlarged together, so that the same
+// place is in sight in all.
 import type { Point2 } from '../job/document';
-import { fittedTo, mostPxPerM, pannedBy, zoomedAt, type PlanFrame } from '../plan/frame';
+import { fittedTo, mostPxPerM, pannedBy, zoomedAt, type PlanFrame } from './frame';
 
 const marginPx = 26;
 const mostZoom = 16;
