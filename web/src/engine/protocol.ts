@@ -12,6 +12,10 @@
 //   advise         document                             as duskwire advise --json
 //   ask            question                             as duskwire ask --json
 //   start_job      {title, created, site, lamps_csv}    document               as duskwire new --lamps
+//   calibrate      document, id of a view               its camera, how well the marks agree, what was measured
+//   levels         document, {plan: bool}               light on each place, spill, sight lines, the night plan
+//   level_sets     -                                    the sets of levels to choose from
+//   choose         document, what is to be lit          articles that do it, with their places and aims
 //   stock          -                                    the stock catalogue file
 //   rulesets       -                                    list of ruleset files
 //   route_begin    document, request                    progress               starts to plan the wiring
