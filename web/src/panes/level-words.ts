@@ -11,10 +11,12 @@ export const placeNames: Readonly<Record<LitPlace, string>> = {
 
 export const roleNames: Readonly<Record<BrightnessRow['role'], string>> = { focal: 'Focal point', support: 'Support', background: 'Background', dark: 'Dark' };
 
-/** Lux, or foot-candles where the job is in US units, with the figures that count. */
+const decimalsOf = (shown: number): number => (shown >= 10 ? 0 : shown >= 1 ? 1 : 2);
+
+/** Lux, as every source of targets has it, with the figures that count; foot-candles beside it in US units. */
 export function luxText(lx: number, units: UnitSystem): string {
-  const shown = displayUnit('illuminance', units).fromSi(lx);
-  return quantityText(lx, 'illuminance', units, shown >= 10 ? 0 : shown >= 1 ? 1 : 2);
+  const text = quantityText(lx, 'illuminance', 'metric', decimalsOf(lx));
+  return units === 'us' ? `${text} (${quantityText(lx, 'illuminance', 'us', decimalsOf(displayUnit('illuminance', 'us').fromSi(lx)))})` : text;
 }
 
 export interface Standing {

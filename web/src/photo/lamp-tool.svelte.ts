@@ -10,7 +10,7 @@ import type { Gesture } from '../job/store.svelte';
 import type { JobSession } from '../session/job-session.svelte';
 import type { Photo } from '../session/photo.svelte';
 import { metresPerPixel, pixelFromSite, siteFromPixel, type Plane } from './camera';
-import { spotUnder } from './ground-under';
+import { isHidden, spotUnder } from './ground-under';
 import type { Pixel } from './stage-frame';
 import type { PhotoStroke, PhotoTool } from './tool';
 
@@ -62,13 +62,15 @@ export class LampTool implements PhotoTool {
     return ref?.kind === 'luminaire' ? this.#session.document.luminaires?.find(({ id }) => id === ref.id) : undefined;
   }
 
-  /** Every lamp that the photograph shows. */
+  /** Every lamp that the photograph shows; the selected one also behind a wall. */
   get marks(): readonly LampMark[] {
-    const { camera, picture } = this.#photo;
-    if (!camera || !picture) return [];
+    const { camera, picture, view } = this.#photo;
+    if (!camera || !picture || !view) return [];
+    const { selected } = this;
     return (this.#session.document.luminaires ?? []).flatMap((lamp): LampMark[] => {
       const at = lamp.position && pixelFromSite(camera, lamp.position);
       if (!at || at[0] < 0 || at[1] < 0 || at[0] > picture.widthPx || at[1] > picture.heightPx) return [];
+      if (lamp.id !== selected?.id && isHidden(this.#session.document, view, camera, lamp.position!)) return [];
       return [{ lamp, at, aim: this.#aimMark(lamp) }];
     });
   }

@@ -144,7 +144,7 @@ test('three lamps on the photograph are lit, dimmed, probed and saved', async ()
   const placed = (await lamps()).filter((id) => !before.has(id));
   assert.equal(placed.length, 3);
 
-  await view().getByLabel('Night', { exact: false }).first().check();
+  await view().getByRole('checkbox', { name: /^Night/ }).check();
   await settled();
   // Aimed at the wall by its ring.
   const mark = view().locator(`[data-lamp="${placed[2]}"]`);
@@ -164,10 +164,10 @@ test('three lamps on the photograph are lit, dimmed, probed and saved', async ()
   await page.getByRole('button', { name: /^Undo: Dim/ }).last().click();
   await settled();
   assert.ok(Math.abs((await brightness()) - full) < 0.5, 'undone it is as bright as before');
-  await view().getByLabel('Switched on').uncheck();
+  await view().getByRole('checkbox', { name: /^Switched on/ }).uncheck();
   await settled();
   assert.ok((await brightness()) < full);
-  await view().getByLabel('Switched on').check();
+  await view().getByRole('checkbox', { name: /^Switched on/ }).check();
 
   const saving = page.waitForEvent('download');
   await button('Save the picture (PNG)').click();
