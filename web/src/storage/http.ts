@@ -37,8 +37,8 @@ export class HttpClient {
     return (await this.#answer(address, { method, body }).then(readJson)) as T;
   }
 
-  async blob(address: string): Promise<Blob> {
-    return (await this.#answer(address, { method: 'GET' })).blob();
+  async blob(address: string, method = 'GET'): Promise<Blob> {
+    return (await this.#answer(address, { method })).blob();
   }
 
   async #answer(address: string, request: RequestInit): Promise<Response> {

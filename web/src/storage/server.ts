@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The workspace of the local server, by docs/server-api.md.
-import type { CatalogueFile } from '../job/document';
+import type { CatalogueFile, JobDocument } from '../job/document';
 import { randomId } from '../job/ids';
 import { HttpClient } from './http';
 import { sha256Hex } from './sha256';
@@ -11,6 +11,21 @@ export interface ServerSession {
   readonly workspace: string;
   readonly version: string;
   readonly api: number;
+}
+
+/** A night picture in full size, on its way. */
+export interface ServerNight {
+  readonly id: string;
+  readonly state: 'working' | 'done' | 'failed';
+  /** 0 to 1. */
+  readonly share: number;
+  readonly message: string;
+}
+
+/** As the engine's own wish, flat. */
+export interface ServerNightWish {
+  readonly view: string;
+  readonly lamps?: readonly { readonly id: string; readonly share?: number }[];
 }
 
 const jobAddress = (id: string, ...more: string[]): string => ['jobs', id, ...more].map(encodeURIComponent).join('/');
@@ -64,6 +79,24 @@ export class ServerWorkspace implements Workspace {
 
   picture(hash: string): Promise<Blob> {
     return this.#http.blob(`images/${encodeURIComponent(hash)}`);
+  }
+
+  /** One at a time; the photograph must be with the server already. */
+  beginNight(document: JobDocument, wish: ServerNightWish): Promise<ServerNight> {
+    return this.#http.json('POST', 'nights', { document, wish });
+  }
+
+  night(id: string): Promise<ServerNight> {
+    return this.#http.json('GET', `nights/${encodeURIComponent(id)}`);
+  }
+
+  nightPicture(id: string): Promise<Blob> {
+    return this.#http.blob(`nights/${encodeURIComponent(id)}/picture`);
+  }
+
+  /** Ends it, or forgets it once it is done. */
+  async endNight(id: string): Promise<void> {
+    await this.#http.blob(`nights/${encodeURIComponent(id)}`, 'DELETE');
   }
 
   shopCatalogue(): Promise<{ readonly revision: number; readonly document: CatalogueFile | null }> {
