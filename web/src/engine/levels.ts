@@ -121,7 +121,29 @@ export interface LevelSet {
 }
 
 /** What is to be lit. */
-export type ChooseTarget = { readonly tree: string } | { readonly area: string } | { readonly face: string };
+export interface ChooseTarget {
+  readonly tree?: string;
+  readonly area?: string;
+  /** Area and edge: "house/0". */
+  readonly face?: string;
+  /** How far from the trunk or the face the lamps stand. */
+  readonly setback_m?: number;
+  /** The longest gap between two lamps along a path. */
+  readonly longest_m?: number;
+  /** Across the pool of light of one path light. */
+  readonly pool_m?: number;
+}
+
+/** What the target asks of a lamp, before any article is looked at. */
+export interface ChooseNeed {
+  readonly count: number;
+  readonly beam_deg?: number | null;
+  readonly distance_m?: number | null;
+  readonly setback_m?: number | null;
+  readonly tilt_deg?: number | null;
+  readonly spacing_m?: number | null;
+  readonly flux_lm?: number | null;
+}
 
 export interface ChosenLamp {
   readonly item: string;
@@ -148,6 +170,7 @@ export interface ChooseOption {
 /** Lamps for a target, as `duskwire choose JOB --json` prints them: best first. */
 export interface Chosen {
   readonly sentence: string;
+  readonly need?: ChooseNeed;
   readonly options: readonly ChooseOption[];
   readonly remarks: readonly string[];
 }

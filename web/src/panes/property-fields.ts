@@ -73,6 +73,7 @@ export const propertyFields: Record<ThingKind, readonly PropertyField[]> = {
   luminaire: [
     name, item('luminaires', 'Light'), { kind: 'text', key: 'zone', label: 'Zone' },
     number('azimuth_deg', 'Aim, from north by east', 'angle', -360, 360), number('tilt_deg', 'Aim, up from level', 'angle', -90, 90),
+    number('shield_cut_off_deg', 'Shield hides it beyond, from its aim', 'angle', 0, 180),
     number('dim_pct', 'Dimmed to', 'percent', 0, 100, { inherited: () => 100 }), axis(2, 'Height of the light'), ...place,
     { kind: 'choice', key: 'joint', label: 'Wired at', none: 'No joint', options: (job) => named(job.joints) },
     number('lead_length_m', 'Own lead', 'length', 0, 100, { inherited: (job, thing) => (thing.kind === 'luminaire' ? luminaireItem(job, thing.value.item)?.lead_length_m : undefined) }),
