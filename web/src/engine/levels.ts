@@ -136,7 +136,7 @@ export interface ChooseTarget {
 
 /** What the target asks of a lamp, before any article is looked at. */
 export interface ChooseNeed {
-  readonly count: number;
+  readonly count?: number | null;
   readonly beam_deg?: number | null;
   readonly distance_m?: number | null;
   readonly setback_m?: number | null;
@@ -170,7 +170,7 @@ export interface ChooseOption {
 /** Lamps for a target, as `duskwire choose JOB --json` prints them: best first. */
 export interface Chosen {
   readonly sentence: string;
-  readonly need?: ChooseNeed;
+  readonly need: ChooseNeed;
   readonly options: readonly ChooseOption[];
   readonly remarks: readonly string[];
 }
