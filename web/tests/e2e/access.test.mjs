@@ -77,6 +77,44 @@ async function judgePlanning(page) {
   await view.getByRole('button', { name: 'Keep today’s wiring' }).click();
 }
 
+// The light: on the plan, in its panes, and on the demo's photograph step by step.
+async function judgeLight(page) {
+  const press = (name) => page.getByRole('button', { name, exact: true }).click();
+  await press('Light');
+  const legend = page.getByRole('group', { name: 'Light on the ground' });
+  await legend.getByRole('list').waitFor({ timeout: 30_000 });
+  await judge(page, 'light on the plan');
+  await legend.getByRole('button', { name: 'Pools of light' }).click();
+  await judge(page, 'pools of light');
+  await press('Light');
+  await press('Levels');
+  const levels = page.getByRole('region', { name: 'Levels' });
+  await levels.getByRole('list', { name: 'Places and their light' }).waitFor();
+  await levels.getByText('More', { exact: true }).first().click();
+  await judge(page, 'Levels');
+  await press('Choose lamps');
+  const choosing = page.getByRole('region', { name: 'Choose lamps' });
+  await choosing.getByLabel('What is to be lit').selectOption('tree/tree-oak');
+  await choosing.getByRole('button', { name: 'Find lamps for it' }).click();
+  await choosing.getByRole('list', { name: 'Lamps that fit' }).waitFor();
+  await judge(page, 'Choose lamps');
+}
+
+async function judgePhotograph(page) {
+  await page.getByRole('button', { name: 'Photograph', exact: true }).click();
+  const view = page.getByRole('dialog', { name: 'Photograph' });
+  await view.getByRole('application').waitFor();
+  for (const step of ['Photograph', 'Known wall', 'Surfaces', 'Measure', 'Lamps and night']) {
+    await view.getByRole('navigation').getByRole('button', { name: step }).click();
+    await judge(page, `photograph ${step}`);
+  }
+  await view.getByRole('checkbox', { name: /^Night/ }).check();
+  await view.getByText('Calculating …', { exact: true }).waitFor({ state: 'detached', timeout: 60_000 });
+  await view.getByLabel('Lamp', { exact: true }).selectOption({ index: 1 });
+  await judge(page, 'the night');
+  await view.getByRole('button', { name: 'Plan', exact: true }).click();
+}
+
 async function judgeBeginnings(page) {
   for (const way of ['New job', 'From a table of lamps', 'On a picture']) {
     await page.getByRole('button', { name: way, exact: true }).click();
@@ -125,6 +163,8 @@ for (const theme of ['day', 'dusk', 'sun']) {
         await judge(page, name);
       }
       await judgePlanning(page);
+      await judgeLight(page);
+      await judgePhotograph(page);
       await judgeSelection(page);
       await page.getByRole('link', { name: 'Jobs' }).click();
       await judge(page, 'a job in the list');
