@@ -11,8 +11,8 @@ import { gzipSync } from 'node:zlib';
 
 const dist = resolve(import.meta.dirname, '../dist');
 
-// The demo garden is fetched when it is asked for, letters beyond Latin when a text needs them.
-const onDemand = (name) => name.endsWith('.json') || name.includes('latin-ext');
+// The demo garden and its photograph are fetched when they are asked for, letters beyond Latin when a text needs them.
+const onDemand = (name) => name.endsWith('.json') || name.endsWith('.jpg') || name.includes('latin-ext');
 
 function sentBytes(name) {
   const content = readFileSync(join(dist, name));

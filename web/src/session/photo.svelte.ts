@@ -23,7 +23,7 @@ type PhotoSession = Pick<JobSession, 'document' | 'engine' | 'store' | 'pictures
 type Question = readonly [JobDocument, View];
 
 // Enough of a file to hold what its camera noted.
-const notedBytes = 2 ** 18;
+const notedBytes = 2 ** 20;
 
 export class Photo {
   #session: PhotoSession;
@@ -60,7 +60,7 @@ export class Photo {
   }
 
   get camera(): Camera | undefined {
-    return this.view === undefined ? undefined : (this.answer?.camera ?? undefined);
+    return this.of !== undefined && this.of.id === this.view?.id ? (this.answer?.camera ?? undefined) : undefined;
   }
 
   /** The known wall, as far as it is known. */
