@@ -18,7 +18,7 @@ export interface MeasuredLength {
   readonly length_m?: number | null;
   /** One standard deviation, from how far off a marked place may be. */
   readonly error_m?: number | null;
-  readonly problem?: string;
+  readonly problem?: string | null;
 }
 
 export interface CalibrationAnswer {
@@ -26,6 +26,9 @@ export interface CalibrationAnswer {
   readonly residual_px?: number | null;
   readonly position_error_m?: number | null;
   readonly focal_error_px?: number | null;
+  /** Why there is no camera, where there is none. */
+  readonly problem?: string | null;
   readonly measures: readonly MeasuredLength[];
-  readonly remarks: readonly string[];
+  /** What a person should look at, a sentence each. */
+  readonly findings: readonly string[];
 }

@@ -43,7 +43,7 @@ export class Photo {
     this.#session = session;
     this.#queue = new LatestWins<Question, CalibrationAnswer>(
       ([document, { id }]) => session.engine.calibrate(document, id),
-      (answer, [, view]) => this.#take(view, answer, undefined),
+      (answer, [, view]) => this.#take(view, answer, answer.problem ?? undefined),
       (error, [, view]) => {
         if (!(error instanceof Superseded)) this.#take(view, undefined, error instanceof Error ? error.message : String(error));
       },
