@@ -30,6 +30,8 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const AskRequest& request) const { return ask_command(request, common, style); }
     Outcome operator()(const CatalogueRequest& request) const { return catalogue_command(request, common, style); }
     Outcome operator()(const LevelsRequest& request) const { return levels_command(request, common, style); }
+    Outcome operator()(const MeasureRequest& request) const { return measure_command(request, common, style); }
+    Outcome operator()(const LookRequest& request) const { return look_command(request, common, style); }
     Outcome operator()(const ChooseRequest& request) const { return choose_command(request, common, style); }
     Outcome operator()(const ServeRequest& request) const { return serve_command(request); }
   };

@@ -70,6 +70,23 @@ const std::vector<CommandHelp>& all_help() {
         {"duskwire choose --walk 14m:1.2m --pool 2.6m --riser 9m", ""},
         {"duskwire choose examples/ostrey-garden.json --tree tree-oak", ""},
         {"duskwire choose examples/ostrey-garden.json --face house/0 --json", ""}}},
+      {"look",
+       "--known NAME:SIZE:PX",
+       "the first answer to a client's photograph",
+       "From one known size on the photograph: how large the rest is and how sure that is. From the client's words: "
+       "what "
+       "to light first, and who must not be dazzled. With what is still to be asked and a price band. All estimates.",
+       {{"duskwire look --known door:2.03m:410px --thing tree:1480px --note \"front steps are scary, I love the tree\"",
+         ""},
+        {"duskwire look --known door:80in:410px --thing tree:1480px --depth-error 0 --units us --json", ""}}},
+      {"measure",
+       "JOB",
+       "lengths on a photograph of the job, with their errors",
+       "Finds the camera of a view from its wall of known size, from known points or the focal length, shows what the "
+       "fit "
+       "leaves over, and measures the marked lengths. Says in words where the picture does not tell enough.",
+       {{"duskwire measure examples/ostrey-garden.json --view front", ""},
+        {"duskwire measure examples/ostrey-garden.json --view front --json", ""}}},
       {"validate",
        "JOB",
        "whether a job file is well formed",

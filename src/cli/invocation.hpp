@@ -100,6 +100,20 @@ struct ChooseRequest {
   std::string wall;   // LENGTH:HEIGHT
 };
 
+struct MeasureRequest {
+  std::string job;
+  std::string view;   // id or name; empty: the first
+  std::string photo;  // the picture file, for its size and its camera's note; empty: as the job says
+};
+
+// Texts as typed, read by look_command.
+struct LookRequest {
+  std::string known;                // NAME:SIZE:PX
+  std::vector<std::string> things;  // NAME:PX
+  std::string note;
+  double depth_error_pct = 15;
+};
+
 struct ServeRequest {
   int port = 7415;  // 0: any that is free
   std::string workspace = "gardens.duskwire";
@@ -107,8 +121,9 @@ struct ServeRequest {
   std::vector<std::string> jobs;  // files, put in where the workspace has no job of that id
 };
 
-using Request = std::variant<CheckRequest, AdviseRequest, MaterialsRequest, RouteRequest, ValidateRequest, NewRequest,
-                             AskRequest, CatalogueRequest, LevelsRequest, ChooseRequest, ServeRequest>;
+using Request =
+    std::variant<MeasureRequest, LookRequest, CheckRequest, AdviseRequest, MaterialsRequest, RouteRequest,
+                 ValidateRequest, NewRequest, AskRequest, CatalogueRequest, LevelsRequest, ChooseRequest, ServeRequest>;
 
 struct Invocation {
   Common common;

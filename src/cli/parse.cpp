@@ -183,6 +183,20 @@ void add_choose(CLI::App& app, ChooseRequest& request) {
   ids_option(app, "--riser", request.risers, "L", "risers so far along the walk; may come several times");
 }
 
+void add_measure(CLI::App& app, MeasureRequest& request) {
+  add_job(app, request.job);
+  text_option(app, "--view", request.view, "ID", "id or name of the view; left out: the first");
+  text_option(app, "--photo", request.photo, "FILE", "its picture: size, and focal length as the camera noted it");
+}
+
+void add_look(CLI::App& app, LookRequest& request) {
+  text_option(app, "--known", request.known, "NAME:SIZE:PX", "what is known in size, and its size on the photograph");
+  ids_option(app, "--thing", request.things, "NAME:PX", "what is wanted; may come several times");
+  text_option(app, "--note", request.note, "TEXT", "what the client wrote");
+  number_option(app, "--depth-error", request.depth_error_pct, "PCT", 100,
+                "how much nearer or farther things may stand; 15 where left out, 0 in one plane");
+}
+
 void add_serve(CLI::App& app, ServeRequest& request) {
   app.add_option("--port", request.port, "0 for any that is free; 7415 where left out")
       ->type_name("N")
@@ -214,6 +228,8 @@ struct Parser {
   CatalogueRequest catalogue;
   LevelsRequest levels;
   ChooseRequest choose;
+  MeasureRequest measure;
+  LookRequest look;
   ServeRequest serve;
 
   Parser() {
@@ -229,6 +245,8 @@ struct Parser {
     command("catalogue", false).add_option("WORD", catalogue.word, "part of an id, kind or title")->type_name("");
     add_levels(command("levels", false), levels);
     add_choose(command("choose", false), choose);
+    add_measure(command("measure", false), measure);
+    add_look(command("look", false), look);
     add_serve(*app.add_subcommand("serve"), serve);
   }
 
@@ -255,6 +273,8 @@ Request request_of(Parser& parser, const std::string& name) {
   if (name == "ask") return parser.ask;
   if (name == "levels") return parser.levels;
   if (name == "choose") return parser.choose;
+  if (name == "measure") return parser.measure;
+  if (name == "look") return parser.look;
   if (name == "serve") return parser.serve;
   return parser.catalogue;
 }
