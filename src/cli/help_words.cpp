@@ -78,7 +78,7 @@ const std::vector<CommandHelp>& all_help() {
        "to light first, and who must not be dazzled. With what is still to be asked and a price band. All estimates.",
        {{"duskwire look --known door:2.03m:410px --thing tree:1480px --note \"front steps are scary, I love the tree\"",
          ""},
-        {"duskwire look --known door:80in:410px --thing tree:1480px --depth-error 0 --units us --json", ""}}},
+        {"duskwire look --known door:6.66ft:410px --thing tree:1480px --depth-error 0 --units us --json", ""}}},
       {"measure",
        "JOB",
        "lengths on a photograph of the job, with their errors",

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "base/units.hpp"
 #include "cli/quantity.hpp"
 #include "cli/table.hpp"
 #include "cli/text_width.hpp"
@@ -10,15 +11,13 @@
 namespace duskwire::cli {
 namespace {
 
-constexpr double m_per_foot = 0.3048;
-
 std::string heading(const std::string& text, const TextStyle& style) {
   return "\n" + paint(style, Ink::strong, text) + "\n";
 }
 
 // Sizes on a photograph are good to centimetres at best: "7.33 m", "24.1 ft".
 std::string size_words(double size_m, const TextStyle& style) {
-  return style.units == job::DisplayUnits::us ? number(size_m / m_per_foot, 1) + " ft" : number(size_m, 2) + " m";
+  return style.units == job::DisplayUnits::us ? number(size_m / units::m_per_ft, 1) + " ft" : number(size_m, 2) + " m";
 }
 
 std::string error_words(double error_m, const TextStyle& style) {
@@ -116,10 +115,10 @@ std::string look_text(const study::FirstLook& look, const TextStyle& style) {
   add_list(out, "Please tell or send", look.asks, style);
   if (look.price_high_minor > 0) {
     out += heading("Price band", style);
-    out += paragraph("  ",
-                     fmt::format("{} to {}. {}", money(look.price_low_minor, "USD"),
-                                 money(look.price_high_minor, "USD"), look.price_basis),
-                     style.width);
+    out += paragraph(
+        "  ",
+        fmt::format("{} to {} USD. {}", look.price_low_minor / 100, look.price_high_minor / 100, look.price_basis),
+        style.width);
   }
   return out;
 }
