@@ -176,7 +176,7 @@ class WorkerEngine implements Engine {
   }
 
   calibrate(document: JobDocument, view: string): Promise<CalibrationAnswer> {
-    return this.#ask('calibrate', document, view);
+    return this.#quick.call('calibrate', [JSON.stringify(document), view]).then(({ value }) => JSON.parse(value) as CalibrationAnswer);
   }
 
   stock(): Promise<CatalogueFile> {

@@ -88,12 +88,12 @@ async function judgeLight(page) {
   await judge(page, 'pools of light');
   await press('Light');
   await press('Levels');
-  const levels = page.getByRole('region', { name: 'Levels' });
+  const levels = page.getByRole('region', { name: 'Levels', exact: true });
   await levels.getByRole('list', { name: 'Places and their light' }).waitFor();
   await levels.getByText('More', { exact: true }).first().click();
   await judge(page, 'Levels');
   await press('Choose lamps');
-  const choosing = page.getByRole('region', { name: 'Choose lamps' });
+  const choosing = page.getByRole('region', { name: 'Choose lamps', exact: true });
   await choosing.getByLabel('What is to be lit').selectOption('tree/tree-oak');
   await choosing.getByRole('button', { name: 'Find lamps for it' }).click();
   await choosing.getByRole('list', { name: 'Lamps that fit' }).waitFor();

@@ -27,8 +27,8 @@ async function take(document) {
 }
 
 const pane = (name) => page.getByRole('button', { name, exact: true }).click();
-const area = () => page.getByRole('region', { name: 'Choose lamps' });
-const levels = () => page.getByRole('region', { name: 'Levels' });
+const area = () => page.getByRole('region', { name: 'Choose lamps', exact: true });
+const levels = () => page.getByRole('region', { name: 'Levels', exact: true });
 const lamps = () => page.locator('main [data-thing^="luminaire/"]').count();
 
 async function find(target, wishes = {}) {
