@@ -22,6 +22,8 @@ struct Camera {
   geometry::Point3 position;
   // Rows: the camera's x, y, z as unit ways in the site frame (camera_from_site).
   std::array<geometry::Vec3, 3> axes{geometry::Vec3{1, 0, 0}, geometry::Vec3{0, 0, -1}, geometry::Vec3{0, 1, 0}};
+
+  bool operator==(const Camera&) const = default;
 };
 
 // Nothing where the place lies behind the camera.

@@ -41,12 +41,16 @@ struct NightPiece {
   double reflectance = 0.3;        // mean over its piece of the photograph
   double luminance_cd_m2 = 0;      // glow; sky: 0 stands for what the ambient light gives
   double colour_temperature_k = 2700;
+
+  bool operator==(const NightPiece&) const = default;
 };
 
 // Later pieces lie in front of earlier ones.
 struct NightPlate {
   Camera camera;
   std::vector<NightPiece> pieces;
+
+  bool operator==(const NightPlate&) const = default;
 };
 
 inline constexpr std::uint16_t no_piece = 0xffff;

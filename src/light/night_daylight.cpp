@@ -49,7 +49,14 @@ class Looked {
   std::uint32_t step_ = 1;
 };
 
-// Sky that shows between leaves belongs to the sky: brighter than half way from the leaves' mean to the sky's.
+// Sky that shows between leaves belongs to the sky: brighter than half way from the leaves' mean to the sky's, or
+// bluish and a good part of the way (own choice; elements that show some of both are many).
+bool is_sky(const std::array<float, 3>& rgb, double leaf, double sky) {
+  constexpr double part_of_the_way = 0.2;
+  const double y = luminance({rgb[0], rgb[1], rgb[2]});
+  return y > 0.5 * (leaf + sky) || (rgb[2] > 0.95F * rgb[1] && y > leaf + part_of_the_way * (sky - leaf));
+}
+
 void give_gaps_to_sky(const Photograph& photograph, const NightPlate& plate, const std::vector<std::uint16_t>& behind,
                       DaylightReading& reading) {
   std::vector<double> sum(plate.pieces.size());
@@ -65,8 +72,9 @@ void give_gaps_to_sky(const Photograph& photograph, const NightPlate& plate, con
     if (front == back || front == no_piece || back == no_piece) continue;
     if (plate.pieces[front].kind != NightPieceKind::foliage || count[back] == 0) continue;
     const std::uint8_t* rgb = &photograph.rgb[3 * i];
-    const double y = luminance({linear[rgb[0]], linear[rgb[1]], linear[rgb[2]]});
-    if (y > 0.5 * (sum[front] / count[front] + sum[back] / count[back])) reading.piece[i] = back;
+    if (is_sky({linear[rgb[0]], linear[rgb[1]], linear[rgb[2]]}, sum[front] / count[front], sum[back] / count[back])) {
+      reading.piece[i] = back;
+    }
   }
 }
 

@@ -15,6 +15,8 @@ using geometry::Vec3;
 // No matt surface outdoors throws back more; leaves less (fresh snow apart; common practice, no source).
 constexpr double most_reflectance = 0.9;
 constexpr double most_leaf_reflectance = 0.5;
+// Of the leaves' mean: an element with some sky in it is no bright leaf (own choice).
+constexpr double most_of_leaf_mean = 2.2;
 
 // Nothing is known of what no piece holds: taken for upright and as bright as it is photographed, within this.
 constexpr double most_unknown_reflectance = 0.35;
@@ -23,6 +25,11 @@ constexpr double most_unknown_reflectance = 0.35;
 constexpr double sky_at_horizon = 1.5;
 constexpr double sky_at_zenith = 0.5;
 constexpr double sky_pattern = 0.35;
+
+// A window's bars are brighter by day than its panes: from this on, in shares of the piece's mean, an element is taken
+// for one and shows this share of the light (own choice).
+constexpr double bar_at = 1.3;
+constexpr float bar_share = 0.12F;
 
 // Of a uniform sky, a plane with this facing sees (1 + n_z) / 2: the form factor of a tilted plane.
 double sky_seen(Vec3 normal) { return 0.5 * (1 + normal.z); }
@@ -56,8 +63,9 @@ std::array<float, 3> scaled(const std::array<float, 3>& rgb, double factor, doub
   return {std::min(1.0F, rgb[0] * f), std::min(1.0F, rgb[1] * f), std::min(1.0F, rgb[2] * f)};
 }
 
-double most_of(NightPieceKind kind) {
-  return kind == NightPieceKind::foliage ? most_leaf_reflectance : most_reflectance;
+double most_of(const NightPiece& piece) {
+  if (piece.kind != NightPieceKind::foliage) return most_reflectance;
+  return std::min(most_leaf_reflectance, most_of_leaf_mean * piece.reflectance);
 }
 
 }  // namespace
@@ -92,7 +100,9 @@ NightGrid night_grid(const Photograph& photograph, const NightPlate& plate, cons
     const double y_px = static_cast<double>(from_row + i / grid.width_px) + 0.5;
     const double factor = read.scale / shade_at(read, x_px, y_px);
     if (piece.kind == NightPieceKind::glow) {
-      grid.reflectance[i] = {1, 1, 1};
+      // Bars and frames stand before the light.
+      const float pattern = luminance({rgb[0], rgb[1], rgb[2]}) * factor > bar_at ? bar_share : 1.0F;
+      grid.reflectance[i] = {pattern, pattern, pattern};
       continue;
     }
     if (piece.kind == NightPieceKind::sky) {
@@ -104,7 +114,7 @@ NightGrid night_grid(const Photograph& photograph, const NightPlate& plate, cons
       grid.reflectance[i] = {pattern, pattern, pattern};
       continue;
     }
-    grid.reflectance[i] = scaled(rgb, factor, most_of(piece.kind));
+    grid.reflectance[i] = scaled(rgb, factor, most_of(piece));
     const bool is_foliage = piece.kind == NightPieceKind::foliage;
     grid.ambient_share[i] = static_cast<float>(is_foliage ? 0.5 : sky_seen(piece.normal));
     if (const auto place = looker.place(piece, x_px, y_px)) {

@@ -11,7 +11,7 @@ namespace duskwire::light {
 namespace {
 
 // Moon and sky: daylight's colour at this temperature, so that it looks blue beside warm lamps (own choice).
-constexpr double ambient_k = 6500;
+constexpr double ambient_k = 5000;
 
 using Colour = std::array<float, 3>;
 

@@ -30,6 +30,8 @@ struct Crown {
   double half_width_m = 1;
   double half_height_m = 1;
   double transmittance = 0.3;
+
+  bool operator==(const Crown&) const = default;
 };
 
 struct Scene {

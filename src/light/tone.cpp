@@ -12,11 +12,11 @@ namespace {
 // Brightest white of an ordinary display, cd/m2 (the sRGB reference has 80; own choice).
 constexpr double display_white_cd_m2 = 100;
 
-// Where a camera's meter puts the mean: middle grey (common practice).
-constexpr double middle_grey = 0.18;
+// Where a camera puts the mean: a good half stop under middle grey, so that night stays night (own choice).
+constexpr double mean_grey = 0.12;
 
-// What a camera's exposure makes white, in exposed units (own choice: a good two stops above a matt white).
-constexpr double white_at = 5;
+// What becomes the display's white, in exposed units: lit walls keep their drawing (own choice).
+constexpr double white_at = 14;
 
 // Threshold-versus-intensity after Blackwell as fitted by G. Ward, "A contrast-based scalefactor for luminance
 // display", Graphics Gems IV (1994), eq. for the smallest difference seen (from memory).
@@ -27,7 +27,7 @@ double eye_exposure(double adaptation_cd_m2) {
   return just_seen(display_white_cd_m2 / 2) / just_seen(adaptation_cd_m2) / display_white_cd_m2;
 }
 
-double camera_exposure(double adaptation_cd_m2) { return middle_grey / adaptation_cd_m2; }
+double camera_exposure(double adaptation_cd_m2) { return mean_grey / adaptation_cd_m2; }
 
 // Rods and cones together: from 0.005 to 5 cd/m2 (CIE 191:2010, from memory).
 constexpr double rods_only_cd_m2 = 0.005;
