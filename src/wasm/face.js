@@ -28,3 +28,19 @@ Module['call'] = (verb, given = []) => {
   if (refused) throw new EngineRefusal(JSON.parse(text));
   return text;
 };
+
+let photographSize = [0, 0];
+
+Module['givePhotograph'] = (rgba, width, height) => {
+  const at = _duskwire_night_room(width, height);
+  HEAPU8.set(rgba, at);
+  _duskwire_night_take();
+  photographSize = [width, height];
+};
+
+// A copy, so that it may be handed to another thread.
+Module['takePicture'] = () => {
+  const at = _duskwire_night_rgba();
+  const bytes = HEAPU8.slice(at, at + _duskwire_night_bytes());
+  return new ImageData(new Uint8ClampedArray(bytes.buffer), photographSize[0], photographSize[1]);
+};

@@ -28,6 +28,7 @@
 #include "study/starter.hpp"
 #include "wasm/kept_document.hpp"
 #include "wasm/light_verbs.hpp"
+#include "wasm/night_face.hpp"
 #include "wasm/route_session.hpp"
 #include "wasm/shelf.hpp"
 
@@ -166,6 +167,8 @@ constexpr Verb verbs[] = {
     {"route_search", 1, route_search},
     {"route_answer", 0, route_answer},
     {"route_end", 0, route_end},
+    {"night_picture", 2, night_picture},
+    {"night_probe", 1, night_probe},
 };
 
 Reply call_unguarded(std::string_view name, const Texts& given) {

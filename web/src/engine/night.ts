@@ -88,6 +88,13 @@ export interface NightEngine {
   end(): void;
 }
 
+// The engine takes the look flat and the lamps as a list.
+const asked = ({ view, look, lamps }: NightWish): unknown => ({
+  view,
+  ...look,
+  ...(lamps && { lamps: Object.entries(lamps).map(([id, trial]) => ({ id, ...trial })) }),
+});
+
 export const startNight = (start: () => NightChannel = startNightChannel): NightEngine => new WorkerNight(start);
 
 class WorkerNight implements NightEngine {
@@ -106,7 +113,7 @@ class WorkerNight implements NightEngine {
   async picture(document: JobDocument, wish: NightWish): Promise<NightPicture> {
     const { text, image, milliseconds } = await this.#given().call({
       verb: 'night_picture',
-      given: [JSON.stringify(document), JSON.stringify(wish)],
+      given: [JSON.stringify(document), JSON.stringify(asked(wish))],
     });
     if (!image) throw new EngineRefusal('The engine sent no picture.');
     return { image, facts: JSON.parse(text) as NightFacts, milliseconds };
