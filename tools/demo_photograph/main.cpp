@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
-// demo_photograph PICTURE.ppm MARKS.json [SHARE]: the demo garden's front by daylight as a camera would take it from
-// the street, and where its parts lie on the picture. SHARE below 1 makes it smaller, for a look.
+// demo_photograph PICTURE.jpg MARKS.json [SHARE]: the demo garden's front by daylight as a camera would take it from
+// the street, and where its parts lie on the picture. SHARE below 1 makes it smaller, for a look. PICTURE may be -,
+// which makes the marks alone.
+#include <turbojpeg.h>
+
 #include <algorithm>
 #include <atomic>
 #include <cmath>
@@ -65,13 +68,29 @@ std::vector<std::uint8_t> photograph(const Daylight& daylight, const light::Came
   return rgb;
 }
 
+// As a camera's file: small enough for a page, good enough for its grass.
+bool write_jpeg(const std::string& path, const light::Camera& camera, const std::vector<std::uint8_t>& rgb) {
+  constexpr int quality = 80;
+  const tjhandle writer = tjInitCompress();
+  unsigned char* bytes = nullptr;
+  unsigned long size = 0;
+  const int failed =
+      tjCompress2(writer, rgb.data(), static_cast<int>(camera.width_px), 0, static_cast<int>(camera.height_px),
+                  TJPF_RGB, &bytes, &size, TJSAMP_420, quality, TJFLAG_ACCURATEDCT | TJFLAG_PROGRESSIVE);
+  std::ofstream file(path, std::ios::binary);
+  if (failed == 0) file.write(reinterpret_cast<const char*>(bytes), static_cast<std::streamsize>(size));
+  tjFree(bytes);
+  tjDestroy(writer);
+  return failed == 0 && file.good();
+}
+
 }  // namespace
 }  // namespace duskwire::demo
 
 int main(int count, char** given) {
   using namespace duskwire::demo;
   if (count < 3) {
-    std::fputs("demo_photograph PICTURE.ppm MARKS.json [SHARE]\n", stderr);
+    std::fputs("demo_photograph PICTURE.jpg MARKS.json [SHARE]\n", stderr);
     return 2;
   }
   const double share = count > 3 ? std::atof(given[3]) : 1;
@@ -81,10 +100,7 @@ int main(int count, char** given) {
   add_plants(model);
   const auto camera = demo_camera(share);
   const Daylight daylight(model);
-  const auto rgb = photograph(daylight, camera);
-  std::ofstream picture(given[1], std::ios::binary);
-  picture << "P6\n" << camera.width_px << ' ' << camera.height_px << "\n255\n";
-  picture.write(reinterpret_cast<const char*>(rgb.data()), static_cast<std::streamsize>(rgb.size()));
   std::ofstream(given[2]) << marks_json(model, daylight, camera);
-  return picture.good() ? 0 : 1;
+  if (std::string(given[1]) == "-") return 0;
+  return write_jpeg(given[1], camera, photograph(daylight, camera)) ? 0 : 1;
 }

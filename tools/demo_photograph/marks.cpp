@@ -13,28 +13,52 @@ namespace {
 
 using geometry::PixelPoint;
 
-// Where a person would draw: the outermost elements seen of a thing in each of so many directions from its middle.
-constexpr int directions = 40;
+// Where a person would draw: the outermost elements seen of a thing in each of so many bands from top to bottom.
+constexpr int bands = 24;
 
 std::vector<PixelPoint> outline_of(const std::vector<PixelPoint>& seen) {
-  PixelPoint middle;
+  double top = seen.front().y_px;
+  double bottom = top;
   for (const PixelPoint& p : seen) {
-    middle.x_px += p.x_px / static_cast<double>(seen.size());
-    middle.y_px += p.y_px / static_cast<double>(seen.size());
+    top = std::min(top, p.y_px);
+    bottom = std::max(bottom, p.y_px);
   }
-  std::vector<double> reach(directions, 0);
+  const double band_px = (bottom - top) / bands + 1e-9;
+  std::vector<double> left(bands, 1e9);
+  std::vector<double> right(bands, -1e9);
   for (const PixelPoint& p : seen) {
-    const double angle = std::atan2(p.y_px - middle.y_px, p.x_px - middle.x_px) + std::numbers::pi;
-    const auto k = static_cast<std::size_t>(angle / (2 * std::numbers::pi) * directions) % directions;
-    reach[k] = std::max(reach[k], std::hypot(p.x_px - middle.x_px, p.y_px - middle.y_px));
+    const auto k = static_cast<std::size_t>(std::clamp((p.y_px - top) / band_px, 0.0, bands - 1.0));
+    left[k] = std::min(left[k], p.x_px - 0.5);
+    right[k] = std::max(right[k], p.x_px + 0.5);
   }
   std::vector<PixelPoint> outline;
-  for (int k = 0; k < directions; ++k) {
-    const double angle = 2 * std::numbers::pi * (k + 0.5) / directions - std::numbers::pi;
-    const double out = reach[static_cast<std::size_t>(k)] + 2;
-    if (out > 2) outline.push_back({middle.x_px + out * std::cos(angle), middle.y_px + out * std::sin(angle)});
+  for (int k = 0; k < bands; ++k) {
+    const double y = k == 0 ? top - 0.5 : top + (k + 0.5) * band_px;
+    if (left[static_cast<std::size_t>(k)] < 1e9) outline.push_back({left[static_cast<std::size_t>(k)], y});
+  }
+  outline.push_back({left.back(), bottom + 0.5});
+  outline.push_back({right.back(), bottom + 0.5});
+  for (int k = bands - 1; k >= 0; --k) {
+    const double y = k == 0 ? top - 0.5 : top + (k + 0.5) * band_px;
+    if (right[static_cast<std::size_t>(k)] > -1e9) outline.push_back({right[static_cast<std::size_t>(k)], y});
   }
   return outline;
+}
+
+// How far down the sky reaches near a column, whatever the oak hides of it.
+constexpr double skyline_step_px = 20;
+
+double skyline_px(const Model& model, const Daylight& daylight, const light::Camera& camera, double x_px) {
+  double least = camera.height_px;
+  for (double x = x_px - skyline_step_px / 2 + 0.5; x < x_px + skyline_step_px / 2; ++x) {
+    double y = 0.5;
+    for (; y < camera.height_px; ++y) {
+      const std::uint32_t thing = daylight.thing_seen(camera.position, way_from_pixel(camera, {x, y}));
+      if (thing < model.things.size() && model.things[thing].name != "oak") break;
+    }
+    least = std::min(least, y - 0.5);
+  }
+  return least;
 }
 
 }  // namespace
@@ -80,7 +104,11 @@ std::string marks_json(const Model& model, const Daylight& daylight, const light
     }
     out += "]";
   }
-  return out + "\n}}\n";
+  out += "\n}, \"skyline\": [";
+  for (double x = 0; x <= camera.width_px; x += skyline_step_px) {
+    out += fmt::format("{}[{:.0f}, {:.0f}]", x > 0 ? ", " : "", x, skyline_px(model, daylight, camera, x));
+  }
+  return out + "]}\n";
 }
 
 }  // namespace duskwire::demo

@@ -11,8 +11,8 @@ namespace duskwire::demo {
 // The picture at a share of its full size.
 [[nodiscard]] light::Camera demo_camera(double share);
 
-// {"camera": {...}, "outlines": {name: [[x, y], ...]}}: names of things with the hull of what is seen of them, counted
-// in pixels of the picture.
+// {"camera": {...}, "outlines": {name: [[x, y], ...]}, "skyline": [[x, y], ...]}: what is seen of the things that have
+// a name, and where the sky ends, in pixels of the picture.
 [[nodiscard]] std::string marks_json(const Model& model, const Daylight& daylight, const light::Camera& camera);
 
 }  // namespace duskwire::demo

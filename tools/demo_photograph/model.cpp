@@ -38,7 +38,7 @@ void Model::limb(std::uint32_t thing, Point3 from, Point3 to, double from_radius
   const Vec3 along = unit(to - from);
   const Vec3 side = any_square_to(along);
   const Vec3 other = cross(along, side);
-  constexpr int sides = 10;
+  constexpr int sides = 20;
   const auto rim = [&](Point3 centre, double radius_m, int i) {
     const double angle = 2 * 3.14159265358979 * i / sides;
     return centre + radius_m * (std::cos(angle) * side + std::sin(angle) * other);

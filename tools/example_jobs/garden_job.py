@@ -3,6 +3,7 @@
 
 `garden(stock, sound)`: as planned at first, with three mistakes planted (docs/guide.md tells which), or put right.
 """
+import front_view
 import garden_aims
 import garden_plan
 from builder import JobBuilder
@@ -50,6 +51,7 @@ def garden(stock, sound):
         },
     )
     garden_plan.draw(build)
+    front_view.add(build)
     _transformers(build, sound)
     _front_walk(build)
     _front_hub(build)
