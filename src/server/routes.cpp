@@ -17,6 +17,10 @@ const std::vector<Route>& all_routes() {
       {"GET", "jobs/*/revisions/*", BodyKind::none, 0, open_revision},
       {"GET", "images/*", BodyKind::none, 0, send_picture},
       {"POST", "images/*", BodyKind::picture, picture_limit_bytes, add_picture},
+      {"POST", "nights", BodyKind::json, document_limit_bytes, begin_night},
+      {"GET", "nights/*", BodyKind::none, 0, night_standing},
+      {"DELETE", "nights/*", BodyKind::none, 0, end_night},
+      {"GET", "nights/*/picture", BodyKind::none, 0, send_night},
       {"GET", "shop-catalogue", BodyKind::none, 0, open_shop_catalogue},
       {"PUT", "shop-catalogue", BodyKind::json, catalogue_limit_bytes, save_shop_catalogue},
   };

@@ -14,8 +14,11 @@
 
 namespace duskwire::server {
 
+class NightDesk;
+
 struct Call {
   store::Workspace& workspace;
+  NightDesk& nights;
   const Head& head;
   std::vector<std::string> ids;  // what stood for each * of the route's path
   formats::Json body;            // of a route that takes JSON
@@ -54,6 +57,10 @@ Response list_revisions(const Call& call);
 Response open_revision(const Call& call);
 Response add_picture(const Call& call);
 Response send_picture(const Call& call);
+Response begin_night(const Call& call);
+Response night_standing(const Call& call);
+Response send_night(const Call& call);
+Response end_night(const Call& call);
 Response open_shop_catalogue(const Call& call);
 Response save_shop_catalogue(const Call& call);
 

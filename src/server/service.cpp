@@ -5,6 +5,7 @@
 
 #include <charconv>
 #include <exception>
+#include <thread>
 
 #include "server/answers.hpp"
 #include "server/body.hpp"
@@ -115,6 +116,7 @@ void add_standing_fields(Response& response) {
 
 Service::Service(store::Workspace& workspace, std::string workspace_name, Gate gate, PageFiles page)
     : workspace_(workspace),
+      nights_(std::thread::hardware_concurrency()),
       workspace_name_(std::move(workspace_name)),
       gate_(std::move(gate)),
       page_(std::move(page)) {}
@@ -169,7 +171,7 @@ Response Service::answer_api(const Head& head, const std::string& body) const {
   if (head.path() == session_path) return answer_session(head, body);
   Found found = find_route(head);
   if (found.route == nullptr) return refuse(404, "not_found", "There is nothing at this address.");
-  Call call{workspace_, head, std::move(found.ids), {}, body};
+  Call call{workspace_, nights_, head, std::move(found.ids), {}, body};
   if (found.route->body == BodyKind::json) {
     formats::ParsedText parsed = formats::parse_text(body, body_limits(found.route->limit_bytes));
     if (!parsed.tree) return refuse_body("The body is no JSON that can be read; nothing was stored.", parsed.problems);

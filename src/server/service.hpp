@@ -7,6 +7,7 @@
 
 #include "server/gate.hpp"
 #include "server/http.hpp"
+#include "server/night_desk.hpp"
 #include "server/page_files.hpp"
 #include "server/routes.hpp"
 #include "store/workspace.hpp"
@@ -27,6 +28,7 @@ class Service : public Handler {
   [[nodiscard]] Admission admit_api(const Head& head) const;
 
   store::Workspace& workspace_;
+  mutable NightDesk nights_;
   std::string workspace_name_;
   Gate gate_;
   PageFiles page_;
