@@ -25,6 +25,7 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const AdviseRequest& request) const { return advise_command(request, common, style); }
     Outcome operator()(const MaterialsRequest& request) const { return materials_command(request, common, style); }
     Outcome operator()(const RouteRequest& request) const { return route_command(request, common, style); }
+    Outcome operator()(const NightRequest& request) const { return night_command(request, common, style); }
     Outcome operator()(const ValidateRequest& request) const { return validate_command(request, common, style); }
     Outcome operator()(const NewRequest& request) const { return new_command(request, common, style); }
     Outcome operator()(const AskRequest& request) const { return ask_command(request, common, style); }
@@ -49,8 +50,10 @@ ColourChoice colour_of(const std::vector<std::string>& arguments) {
   return ColourChoice::automatic;
 }
 
-// --output takes the text, but of a plan the planned job: its text stays on the screen.
-bool keeps_text(const Invocation& line) { return std::holds_alternative<RouteRequest>(line.request); }
+// --output takes the text, but of a plan the planned job and of a night the picture: their text stays on the screen.
+bool keeps_text(const Invocation& line) {
+  return std::holds_alternative<RouteRequest>(line.request) || std::holds_alternative<NightRequest>(line.request);
+}
 
 Outcome write_output(const Invocation& line, Outcome outcome) {
   const std::string& content = keeps_text(line) ? outcome.document : outcome.text;

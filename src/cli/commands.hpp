@@ -13,6 +13,7 @@ namespace duskwire::cli {
 [[nodiscard]] Outcome advise_command(const AdviseRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome materials_command(const MaterialsRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome route_command(const RouteRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome night_command(const NightRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome validate_command(const ValidateRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome new_command(const NewRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome ask_command(const AskRequest& request, const Common& common, const TextStyle& style);

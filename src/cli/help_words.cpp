@@ -87,6 +87,15 @@ const std::vector<CommandHelp>& all_help() {
        "leaves over, and measures the marked lengths. Says in words where the picture does not tell enough.",
        {{"duskwire measure examples/ostrey-garden.json --view front", ""},
         {"duskwire measure examples/ostrey-garden.json --view front --json", ""}}},
+      {"night",
+       "JOB --view ID --output FILE",
+       "a photograph of the garden by night, calculated",
+       "Lights the surfaces marked on a calibrated photograph with the job's lamps: where they stand and aim, dimmed, "
+       "on the volts that the wiring leaves them, with shadows. The picture has the photograph's size and a strip "
+       "below that says that it is a calculated impression and what was assumed. Ctrl-C stops and writes nothing.",
+       {{"duskwire night examples/ostrey-garden.json --view front --output night.png --width 800 --force", ""},
+        {"duskwire night examples/ostrey-garden.json --output eye.png --width 400 --camera-share 0 --force", ""},
+        {"duskwire night examples/ostrey-garden.json --output night.jpg --width 400 --exposure 1 --json --force", ""}}},
       {"validate",
        "JOB",
        "whether a job file is well formed",

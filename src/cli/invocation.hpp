@@ -11,6 +11,7 @@
 #include "cli/terminal.hpp"
 #include "job/site.hpp"
 #include "study/levels.hpp"
+#include "study/night_session.hpp"
 #include "study/route.hpp"
 
 namespace duskwire::cli {
@@ -22,7 +23,7 @@ struct Common {
   std::string ruleset;                     // id or file; empty: as the job says
   std::string catalogue;                   // a shop's own file; empty: the stock
   ColourChoice colour = ColourChoice::automatic;
-  std::string output;  // file; empty: standard output (route: the planned job goes nowhere)
+  std::string output;  // file; empty: standard output (route: the planned job goes nowhere; night: asks for it)
   bool force = false;  // may replace `output`
 };
 
@@ -46,6 +47,13 @@ struct RouteRequest {
   std::string labour;             // an hour's cost as typed, in the site's currency; empty: as the job says
   std::optional<double> exact_s;  // so long an exact solver may take to prove how good the plan is
   std::optional<double> limit_s;  // absent: the usual, or no limit where steps are counted
+};
+
+struct NightRequest {
+  std::string job;
+  study::NightWish wish;                  // without trials of lamps
+  std::string photo;                      // file; empty: as the view names it
+  std::optional<std::uint32_t> width_px;  // of the picture; absent: as the photograph
 };
 
 struct ValidateRequest {
@@ -122,7 +130,7 @@ struct ServeRequest {
 };
 
 using Request =
-    std::variant<MeasureRequest, LookRequest, CheckRequest, AdviseRequest, MaterialsRequest, RouteRequest,
+    std::variant<MeasureRequest, LookRequest, CheckRequest, AdviseRequest, MaterialsRequest, RouteRequest, NightRequest,
                  ValidateRequest, NewRequest, AskRequest, CatalogueRequest, LevelsRequest, ChooseRequest, ServeRequest>;
 
 struct Invocation {

@@ -127,6 +127,34 @@ void add_route(CLI::App& app, RouteRequest& request) {
               "an hour's cost, in the job's currency; left out: as its offer says, else 40");
 }
 
+void add_night(CLI::App& app, NightRequest& request) {
+  constexpr double most_px = 30'000;
+  add_job(app, request.job);
+  study::NightWish& wish = request.wish;
+  text_option(app, "--view", wish.view, "ID", "which photograph; may be left out where the job has one");
+  text_option(app, "--photo", request.photo, "FILE", "the photograph; left out: beside the job, as the view names it");
+  app.add_option("--width", request.width_px, "of the picture; left out: as the photograph")
+      ->type_name("PX")
+      ->check(number_between(16, most_px))
+      ->group(own_group);
+  app.add_option("--camera-share", wish.camera_share, "0: as an adapted eye sees it, 1: as a camera exposes it")
+      ->type_name("SHARE")
+      ->check(number_between(0, 1))
+      ->group(own_group);
+  app.add_option("--exposure", wish.exposure_stops, "brighter, or darker below 0")
+      ->type_name("STOPS")
+      ->check(number_between(-10, 10))
+      ->group(own_group);
+  app.add_option("--ambient", wish.ambient_lx, "moon and sky on level ground")
+      ->type_name("LUX")
+      ->check(number_between(0, 1000))
+      ->group(own_group);
+  app.add_option("--white", wish.white_k, "light of this colour looks white")
+      ->type_name("KELVIN")
+      ->check(number_between(1500, 10'000))
+      ->group(own_group);
+}
+
 void add_new(CLI::App& app, NewRequest& request) {
   text_option(app, "--title", request.title, "TEXT", "name of the job");
   text_option(app, "--lamps", request.lamps, "CSV", "a table of lamps, or - for standard input");
@@ -222,6 +250,7 @@ struct Parser {
   AdviseRequest advise;
   MaterialsRequest materials;
   RouteRequest route;
+  NightRequest night;
   ValidateRequest validate;
   NewRequest fresh;
   AskRequest ask;
@@ -239,6 +268,7 @@ struct Parser {
     add_job(command("advise", true), advise.job);
     add_job(command("materials", false), materials.job);
     add_route(command("route", true, "write the planned job there"), route);
+    add_night(command("night", false, "the picture to write: .png or .jpg"), night);
     add_job(command("validate", false), validate.job);
     add_new(command("new", true), fresh);
     add_ask(command("ask", false), ask);
@@ -268,6 +298,7 @@ Request request_of(Parser& parser, const std::string& name) {
   if (name == "advise") return parser.advise;
   if (name == "materials") return parser.materials;
   if (name == "route") return parser.route;
+  if (name == "night") return parser.night;
   if (name == "validate") return parser.validate;
   if (name == "new") return parser.fresh;
   if (name == "ask") return parser.ask;

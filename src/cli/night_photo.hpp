@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: Apache-2.0
+// The photograph of a view, from the disk: the file named on the command line, the file of that name beside the job, or
+// the picture beside the job whose content has the hash that the job names.
+#pragma once
+
+#include <string>
+
+#include "base/result.hpp"
+#include "job/view.hpp"
+
+namespace duskwire::cli {
+
+// The file's bytes. `given`: as typed; empty where it was left out.
+[[nodiscard]] Result<std::string> read_photo(const job::View& view, const std::string& job_file,
+                                             const std::string& given);
+
+}  // namespace duskwire::cli
