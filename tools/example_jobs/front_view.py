@@ -20,6 +20,8 @@ RIGHT = (math.cos(YAW), -math.sin(YAW), 0.0)
 DOWN = (AHEAD[1] * RIGHT[2] - AHEAD[2] * RIGHT[1], AHEAD[2] * RIGHT[0] - AHEAD[0] * RIGHT[2],
         AHEAD[0] * RIGHT[1] - AHEAD[1] * RIGHT[0])
 NEAREST_M = 0.5
+HORIZON = 560  # about: nothing of the sky lies below
+FORK = 440  # below, a person outlines the oak's trunk and not the few leaves that hang beside it
 
 # Where the plants stand of which the tool gives outlines.
 FEET = {"oak": (6, 8), "shrub-1": (9.9, 14.9), "shrub-2": (11.3, 14.5), "shrub-3": (12.6, 15.0),
@@ -67,14 +69,14 @@ def _calibration():
 
 
 def _surfaces():
-    lawn = [(0, 1), (0, 40), (8.9, 40), (8.9, 13.1), (25.9, 13.1), (25.9, 1)]
+    lawn = [(-3, 0), (-3, 40), (8.9, 40), (8.9, 13.1), (26, 13.1), (26, 0)]
     up, south = [0, 0, 1], [0, -1, 0]
     slope = _unit((0, -3.5, 6.05))
     pieces = [
         ("lawn", "Lawn", "ground", lawn, [0, 0, 0], up, 0.14),
         ("bed-west", "Bed, west", "ground", [(9, 13.2), (14.5, 13.2), (14.5, 16), (9, 16)], [0, 0, 0], up, 0.08),
         ("bed-east", "Bed, east", "ground", [(19.3, 13.2), (25.8, 13.2), (25.8, 16), (19.3, 16)], [0, 0, 0], up, 0.08),
-        ("walk", "Front walk", "ground", [(16.2, 1), (17.6, 1), (17.6, 13), (16.2, 13)], [0, 0, 0], up, 0.25),
+        ("walk", "Front walk", "ground", [(16.2, 0), (17.6, 0), (17.6, 13), (16.2, 13)], [0, 0, 0], up, 0.25),
         ("garage", "Garage", "wall", [(25.1, 18, 0), (33, 18, 0), (33, 18, 3.15), (25.1, 18, 3.15)], [25, 18, 0],
          south, 0.5),
         ("roof", "Roof", "roof", [(8.6, 15.45, 6.2), (25.4, 15.45, 6.2), (25.4, 21.5, 9.7), (8.6, 21.5, 9.7)],
@@ -93,13 +95,16 @@ def _surfaces():
 
 def _tree(name, outline):
     x, y = FEET[name]
+    if name == "oak":
+        outline = [[px if py < FORK else min(250, max(120, px)), py] for px, py in outline]
     tree = {"id": f"picture-{name}", "outline_px": outline, "foot": [x, y, 0]}
     return {**tree, "tree": "tree-oak", "reflectance": 0.14} if name == "oak" else tree
 
 
 def _masks(skyline):
     # Where the oak's trunk hides what ends the sky, its neighbours tell.
-    ends = [[x, min(y for _, y in skyline[max(0, i - 3):i + 4])] for i, (x, _) in enumerate(skyline)]
+    ends = [[x, y if y < HORIZON else min(y for _, y in skyline[max(0, i - 3):i + 4])]
+            for i, (x, y) in enumerate(skyline)]
     sky = [[0, 0], [WIDTH, 0], *reversed(ends)]
     masks = [{"id": "sky", "kind": "sky", "outline_px": sky}]
     for floor, xs, from_z, to_z in [("lower", LOWER_WINDOWS, 1.35, 3.0), ("upper", UPPER_WINDOWS, 4.15, 5.6)]:
