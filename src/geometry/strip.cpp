@@ -137,7 +137,10 @@ std::optional<Strip> strip_of(const Polygon& outline, double least_slenderness) 
   if (strip.length_m <= 0) return std::nullopt;
   strip.width_m = area_m2(outline) / strip.length_m;
   if (strip.length_m < least_slenderness * strip.width_m) return std::nullopt;
-  // An outline that runs clockwise has its sides the other way about.
+  if (distance_m(outline[0], strip.centreline.back()) < distance_m(outline[0], strip.centreline.front())) {
+    for (Polyline* line : {&strip.centreline, &strip.left, &strip.right}) std::reverse(line->begin(), line->end());
+  }
+  // An outline that runs clockwise, or was turned about, has its sides the other way round.
   const Point2 way = place_along(strip.centreline, 0).way;
   const Point2 across{strip.left[0].x_m - strip.right[0].x_m, strip.left[0].y_m - strip.right[0].y_m};
   if (way.x_m * across.y_m - way.y_m * across.x_m < 0) std::swap(strip.left, strip.right);

@@ -8,8 +8,8 @@
 
 namespace duskwire::geometry {
 
-// A long and narrow outline: two sides between two short ends. Sides and centreline run the same way and have as many
-// points each, taken at even shares of both sides.
+// A long and narrow outline: two sides between two short ends. Sides and centreline run the same way, away from the end
+// at which the outline begins, and have as many points each, taken at even shares of both sides.
 struct Strip {
   Polyline centreline;
   Polyline left;  // seen along the centreline

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <numbers>
 #include <optional>
@@ -151,11 +152,26 @@ class SceneBuilder {
     return area.kind == job::GroundKind::steps ? step_flight(job_.plan, area).height_at_m(foot) : area.height_m;
   }
 
-  static void bring_to_face(LitLamp& lamp, const job::Area& area, Point2 foot) {
-    const auto face = nearest_on_outline(area.outline, foot);
-    const Point2 out = outward(area.outline, face->edge);
-    lamp.position.x_m = face->place.x_m + clear_m * out.x_m;
-    lamp.position.y_m = face->place.y_m + clear_m * out.y_m;
+  // The nearest face, among those that its azimuth points to where the job gives one.
+  void bring_to_face(LitLamp& lamp, const job::Area& area, Point2 foot) const {
+    constexpr double faces_it = 0.5;  // cosine
+    const bool turned = job_.luminaires[lamp.luminaire].azimuth_deg != 0;
+    const geometry::Vec3 way = lamp.stance == Stance::upright ? lamp.zero : lamp.aim;
+    std::size_t face = nearest_on_outline(area.outline, foot)->edge;
+    double least_m = std::numeric_limits<double>::infinity();
+    for (std::size_t edge = 0; turned && edge < area.outline.size(); ++edge) {
+      const Point2 out = outward(area.outline, edge);
+      const double away_m =
+          geometry::distance_to_segment_m(foot, area.outline[edge], area.outline[(edge + 1) % area.outline.size()]);
+      if (out.x_m * way.x + out.y_m * way.y < faces_it || away_m >= least_m) continue;
+      least_m = away_m;
+      face = edge;
+    }
+    const Point2 place =
+        geometry::nearest_on_segment(foot, area.outline[face], area.outline[(face + 1) % area.outline.size()]);
+    const Point2 out = outward(area.outline, face);
+    lamp.position.x_m = place.x_m + clear_m * out.x_m;
+    lamp.position.y_m = place.y_m + clear_m * out.y_m;
   }
 
   const job::Job& job_;

@@ -28,6 +28,11 @@ TEST(Strip, LeftIsLeftOfTheWayWhicheverWayTheOutlineRuns) {
   }
 }
 
+TEST(Strip, BeginsAtTheEndWhereTheOutlineBegins) {
+  EXPECT_EQ(strip_of({{0, 0}, {14, 0}, {14, 1.2}, {0, 1.2}})->centreline.front(), (Point2{0, 0.6}));
+  EXPECT_EQ(strip_of({{14, 1.2}, {0, 1.2}, {0, 0}, {14, 0}})->centreline.front(), (Point2{14, 0.6}));
+}
+
 TEST(Strip, AQuarterOfARingHasTheLengthOfItsMiddle) {
   Polygon ring;
   constexpr int pieces = 24;

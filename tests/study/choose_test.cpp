@@ -10,6 +10,7 @@
 #include "sites/stock.hpp"
 #include "study/levels.hpp"
 #include "study/lit_jobs.hpp"
+#include "study/lit_lamps.hpp"
 #include "study/walk_lights.hpp"
 
 namespace duskwire::study {

@@ -66,6 +66,13 @@ TEST(LitScene, ALampDrawnWithinAWallComesOutToItsNearestFace) {
   EXPECT_EQ(lit.lamps.at(0).position, lit.scene.lamps.at(0).position);
 }
 
+TEST(LitScene, ALampDrawnWithinAWallComesOutWhereItsAzimuthPoints) {
+  job::Job job = tests::bare_lot();
+  tests::add_area(job, "wall", job::GroundKind::wall, tests::rectangle(0, 0, 10, 0.4), 0.5);
+  tests::place_lamp(job, "S1", "path", {5, 0.3, 0.45}).azimuth_deg = 180;
+  EXPECT_LT(lit_scene(job).scene.lamps.at(0).position.y_m, 0);
+}
+
 TEST(LitScene, ALampOnADeckStandsOnIt) {
   job::Job job = tests::bare_lot();
   tests::add_area(job, "deck", job::GroundKind::deck, tests::rectangle(0, 0, 4, 4), 0.5);

@@ -23,7 +23,8 @@ AIMS = {
     **{id: (180, 0) for id in ("D3", "D4", "D5", "D6")},
 }
 HEIGHTS_M = {"A8": 0.35, "A9": 0.5, "A10": 0.65, "D3": 0.42, "D4": 0.42, "D5": 0.42, "D6": 0.42}
-SHIELDS_DEG = {}
+# What the bedroom next door would see past: each a good part wider than the beam, so that the picture stays.
+SHIELDS_DEG = {"B1": 60, "B3": 60, "B4": 50, "B5": 60, "EN3": 50, "F2": 60, "F3": 60, "F4": 35, "F6": 45, "F7": 60}
 
 
 def aim(job, shielded):
