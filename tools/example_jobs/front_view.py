@@ -21,7 +21,7 @@ DOWN = (AHEAD[1] * RIGHT[2] - AHEAD[2] * RIGHT[1], AHEAD[2] * RIGHT[0] - AHEAD[0
         AHEAD[0] * RIGHT[1] - AHEAD[1] * RIGHT[0])
 NEAREST_M = 0.5
 HORIZON = 560  # about: nothing of the sky lies below
-FORK = 440  # below, a person outlines the oak's trunk and not the few leaves that hang beside it
+CROWN_ENDS, TRUNK_BEGINS = 400, 520  # between, a person's outline runs in from the crown to the trunk
 
 # Where the plants stand of which the tool gives outlines.
 FEET = {"oak": (6, 8), "shrub-1": (9.9, 14.9), "shrub-2": (11.3, 14.5), "shrub-3": (12.6, 15.0),
@@ -96,9 +96,14 @@ def _surfaces():
 def _tree(name, outline):
     x, y = FEET[name]
     if name == "oak":
-        outline = [[px if py < FORK else min(250, max(120, px)), py] for px, py in outline]
+        outline = [_towards_trunk(px, py) for px, py in outline]
     tree = {"id": f"picture-{name}", "outline_px": outline, "foot": [x, y, 0]}
     return {**tree, "tree": "tree-oak", "reflectance": 0.14} if name == "oak" else tree
+
+
+def _towards_trunk(x, y):
+    share = min(1, max(0, (y - CROWN_ENDS) / (TRUNK_BEGINS - CROWN_ENDS)))
+    return [round(x + share * (min(250, max(120, x)) - x)), y]
 
 
 def _masks(skyline):
