@@ -122,10 +122,11 @@ void night_luminance(const NightGrid& grid, const NightPlate& plate, std::span<c
                      const NightTone& tone, std::vector<std::array<float, 3>>& out_cd_m2);
 
 // What exposure is found from: the mean of the logarithm of what the receivers show with every lamp at full light, so
-// that the picture gets darker when lamps are dimmed. Sums of bands may be added.
+// that the picture gets darker when lamps are dimmed. What lamps leave dark counts little: it is the lit garden that is
+// looked at, however much dark ground the photograph holds. Sums of bands may be added.
 struct LogMean {
   double sum = 0;
-  std::uint64_t count = 0;
+  double weight = 0;
   [[nodiscard]] double value_cd_m2() const;
 };
 void add_to_log_mean(const NightGrid& grid, std::span<const float> all_lx, double ambient_lx, LogMean& mean);

@@ -49,6 +49,10 @@ void ambient_luminance(const NightGrid& grid, const NightPlate& plate, const Nig
 // Dark adaptation ends somewhere: without this, one black element would count as much as a thousand lit ones.
 constexpr double least_adaptation_cd_m2 = 0.01;
 
+// From this on lamps light an element; the others count with this weight (own choice).
+constexpr float lit_lx = 0.5F;
+constexpr double dark_weight = 0.1;
+
 }  // namespace
 
 void night_luminance(const NightGrid& grid, const NightPlate& plate, std::span<const ColouredLight> lights,
@@ -67,8 +71,7 @@ void night_luminance(const NightGrid& grid, const NightPlate& plate, std::span<c
 }
 
 double LogMean::value_cd_m2() const {
-  return count == 0 ? least_adaptation_cd_m2
-                    : std::max(least_adaptation_cd_m2, std::exp(sum / static_cast<double>(count)));
+  return weight > 0 ? std::max(least_adaptation_cd_m2, std::exp(sum / weight)) : least_adaptation_cd_m2;
 }
 
 void add_to_log_mean(const NightGrid& grid, std::span<const float> all_lx, double ambient_lx, LogMean& mean) {
@@ -77,9 +80,10 @@ void add_to_log_mean(const NightGrid& grid, std::span<const float> all_lx, doubl
     const auto& rgb = grid.reflectance[element];
     const double reflectance = luminance({rgb[0], rgb[1], rgb[2]});
     const double lx = all_lx[i] + ambient_lx * grid.ambient_share[element];
-    mean.sum += std::log(std::max(least_adaptation_cd_m2, lx * reflectance / std::numbers::pi));
+    const double weight = all_lx[i] >= lit_lx ? 1 : dark_weight;
+    mean.sum += weight * std::log(std::max(least_adaptation_cd_m2, lx * reflectance / std::numbers::pi));
+    mean.weight += weight;
   }
-  mean.count += grid.element.size();
 }
 
 void develop(std::span<const Colour> luminance_cd_m2, const NightTone& tone, double adaptation_cd_m2,

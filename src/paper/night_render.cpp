@@ -112,7 +112,7 @@ class Renderer {
     light::LogMean sum;
     for (const light::LogMean& one : means_) {
       sum.sum += one.sum;
-      sum.count += one.count;
+      sum.weight += one.weight;
     }
     return sum;
   }

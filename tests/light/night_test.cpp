@@ -221,6 +221,16 @@ TEST(Night, ExposureComesFromTheMeanOfTheLogarithm) {
   EXPECT_GT(LogMean{}.value_cd_m2(), 0);
 }
 
+TEST(Night, WideDarkGroundHardlyChangesTheExposure) {
+  const NightGrid grid = whole_grid(grey_photograph(120), wall_plate(std::numbers::pi / 10));
+  std::vector<float> lx(grid.receivers.size(), 0.2F);
+  std::fill(lx.begin(), lx.begin() + static_cast<std::ptrdiff_t>(lx.size() / 2), 20.0F);
+  LogMean mean;
+  add_to_log_mean(grid, lx, 0, mean);
+  // By hand: (ln 2 + 0.1 ln 0.02) / 1.1.
+  EXPECT_NEAR(mean.value_cd_m2(), std::exp((std::log(2) + 0.1 * std::log(0.02)) / 1.1), 0.005);
+}
+
 TEST(Night, PictureIsOpaqueAndBrighterWhereThereIsMoreLight) {
   const std::vector<std::array<float, 3>> luminance{{0, 0, 0}, {0.1F, 0.1F, 0.1F}, {1, 1, 1}, {10, 8, 4}};
   std::vector<std::uint8_t> rgba(16);
