@@ -57,7 +57,7 @@ test('a crown asks for beam, distance and aim, and its lamps are placed in one s
   near(text, /([\d.]+)\s*m away/, 4.98, 0.05, 'distance');
   near(text, /([\d.]+)°\s*up from level/, 72.5, 0.3, 'aim');
   const place = area().getByRole('button', { name: /^Place \d+ × .*aimed$/ }).first();
-  const [, count] = /^Place (\d+)/.exec(await place.getAttribute('aria-label'));
+  const [, count] = /^Place (\d+)/.exec(await place.textContent());
   await place.click();
   assert.equal(await lamps(), Number(count));
   await page.getByRole('button', { name: 'Undo: Light Maple' }).click();
