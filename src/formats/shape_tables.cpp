@@ -4,6 +4,7 @@
 #include "formats/result_advice.hpp"
 #include "formats/result_choice.hpp"
 #include "formats/result_levels.hpp"
+#include "formats/result_photometry.hpp"
 #include "formats/result_route.hpp"
 #include "formats/shape_change.hpp"
 #include "formats/shape_job.hpp"
@@ -87,6 +88,17 @@ std::map<std::string, std::string> all_tables() {
   add_result<study::ChoiceNeed>(tables, "result: choice need");
   add_result<study::ChoiceOption>(tables, "result: choice option");
   add_result<study::ChosenLamp>(tables, "result: chosen lamp");
+  add_result<study::PhotometryReport>(tables, "result: photometry");
+  add_result<light::Keyword>(tables, "result: photometry label");
+  add_result<light::Opening>(tables, "result: luminous opening");
+  add_result<light::Photometry>(tables, "result: photometry light");
+  add_result<light::BeamAngles>(tables, "result: beam angles");
+  add_result<light::ZonalRow>(tables, "result: zonal row");
+  add_result<light::BugRating>(tables, "result: bug rating");
+  add_result<light::LcsFlux>(tables, "result: lcs flux");
+  add_result<light::BugLimit>(tables, "result: bug limit");
+  add_result<light::PolarCurve>(tables, "result: polar curve");
+  add_result<light::PolarPoint>(tables, "result: polar point");
   return tables;
 }
 

@@ -4,6 +4,7 @@
 #include "light/bug_rating.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "light/zones.hpp"
@@ -25,22 +26,22 @@ constexpr std::array<Zone, lcs_zone_count> zone_bounds = {{
     {100, 180, 0, 360},
 }};
 
-using Limits = std::array<double, 5>;
-constexpr Limits low_or_high_back{110, 500, 1000, 2500, 5000};
-constexpr Limits mid_back{220, 1000, 2500, 5000, 8500};
-constexpr Limits up{0, 10, 50, 500, 1000};
-constexpr Limits very_high{10, 100, 225, 500, 750};
-constexpr Limits high_forward{660, 1800, 5000, 7500, 12000};
+using Limits = std::vector<double>;
+const Limits low_or_high_back{110, 500, 1000, 2500, 5000};
+const Limits mid_back{220, 1000, 2500, 5000, 8500};
+const Limits up{0, 10, 50, 500, 1000};
+const Limits very_high{10, 100, 225, 500, 750};
+const Limits high_forward{660, 1800, 5000, 7500, 12000};
 
-int rating_of(double flux_lm, const Limits& limits_lm) {
+std::uint32_t rating_of(double flux_lm, const Limits& limits_lm) {
   // A rating of 0 allows no light at all: what rounds to 0.0 lm is none.
   const double counted_lm = flux_lm < 0.05 ? 0 : flux_lm;
-  int rating = 0;
+  std::uint32_t rating = 0;
   for (const double limit_lm : limits_lm) rating += counted_lm > limit_lm ? 1 : 0;
   return rating;
 }
 
-bool front_and_back_alike(const std::array<LcsFlux, lcs_zone_count>& zones) {
+bool front_and_back_alike(const std::vector<LcsFlux>& zones) {
   for (std::size_t i = 0; i < 4; ++i) {
     const double front_lm = zones[i].flux_lm;
     const double back_lm = zones[i + 4].flux_lm;
@@ -56,12 +57,13 @@ BugRating bug_rating(const Distribution& d) {
   const double whole_lm = flux_lm(d);
   for (std::size_t i = 0; i < lcs_zone_count; ++i) {
     const double zone_lm = zone_flux_lm(d, zone_bounds[i]);
-    rating.zones[i] = {static_cast<LcsZone>(i), zone_lm, whole_lm > 0 ? 100 * zone_lm / whole_lm : 0};
+    rating.zones.push_back({static_cast<LcsZone>(i), zone_lm, whole_lm > 0 ? 100 * zone_lm / whole_lm : 0});
   }
   rating.even_all_round = front_and_back_alike(rating.zones);
-  const auto add = [&](BugLetter letter, LcsZone zone, const Limits& limits_lm, SourceStatus status, int& worst) {
+  const auto add = [&](BugLetter letter, LcsZone zone, const Limits& limits_lm, SourceStatus status,
+                       std::uint32_t& worst) {
     const double zone_lm = rating.zones[static_cast<std::size_t>(zone)].flux_lm;
-    const int own = rating_of(zone_lm, limits_lm);
+    const std::uint32_t own = rating_of(zone_lm, limits_lm);
     rating.limits.push_back({letter, zone, zone_lm, limits_lm, own, status});
     worst = std::max(worst, own);
   };

@@ -3,7 +3,6 @@
 // level, C 0 forward. Each limit says whether it was seen in print or stands here from memory.
 #pragma once
 
-#include <array>
 #include <cstdint>
 #include <vector>
 
@@ -39,17 +38,17 @@ struct BugLimit {
   BugLetter letter = BugLetter::backlight;
   LcsZone zone = LcsZone::back_low;
   double flux_lm = 0;
-  std::array<double, 5> limits_lm{};
-  int rating = 0;  // 5: above the last limit
+  std::vector<double> limits_lm;
+  std::uint32_t rating = 0;  // 5: above the last limit
   SourceStatus status = SourceStatus::seen;
 };
 
 struct BugRating {
-  std::array<LcsFlux, lcs_zone_count> zones;
+  std::vector<LcsFlux> zones;
   std::vector<BugLimit> limits;
-  int backlight = 0;
-  int uplight = 0;
-  int glare = 0;
+  std::uint32_t backlight = 0;
+  std::uint32_t uplight = 0;
+  std::uint32_t glare = 0;
   bool even_all_round = false;  // front and back alike: glare by the limits of type V
 };
 

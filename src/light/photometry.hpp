@@ -2,7 +2,6 @@
 // What a distribution comes to: flux, peak, beam and field angle, zonal lumens, shares up and down, polar curves.
 #pragma once
 
-#include <array>
 #include <optional>
 #include <vector>
 
@@ -43,8 +42,8 @@ struct Photometry {
   double peak_gamma_deg = 0;
   double down_pct = 0;
   double up_pct = 0;
-  std::array<BeamAngles, 2> beams;  // C 0-180 and C 90-270
-  std::vector<ZonalRow> zones;      // ten degrees each
+  std::vector<BeamAngles> beams;  // C 0-180 and C 90-270
+  std::vector<ZonalRow> zones;    // ten degrees each
   BugRating bug;
   std::vector<PolarCurve> curves;  // C 0, 90, 180, 270
 };

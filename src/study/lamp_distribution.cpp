@@ -1,49 +1,99 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "study/lamp_distribution.hpp"
 
-#include <algorithm>
-#include <cmath>
-#include <numbers>
+#include <fmt/format.h>
+
+#include "light/beams.hpp"
 
 namespace duskwire::study {
 namespace {
 
-constexpr double usual_beam_deg = 60;  // where the item does not say
-constexpr double degree = std::numbers::pi / 180;
+using job::BeamShape;
+using job::LuminaireKind;
 
-// I = I0 cos^n gamma over a hemisphere, half of it at half the beam; flux = 2 pi I0 / (n + 1) (values.md 5.3).
-light::Distribution spot(double flux_lm, double beam_deg) {
-  const double half = std::clamp(beam_deg, 2.0, 170.0) / 2 * degree;
-  const double n = std::log(0.5) / std::log(std::cos(half));
-  light::Distribution out;
-  out.horizontal_deg = {0};
-  for (double gamma = 0; gamma <= 90; gamma += 0.5) {
-    out.vertical_deg.push_back(gamma);
-    out.intensity_cd.push_back(flux_lm * (n + 1) / (2 * std::numbers::pi) * std::pow(std::cos(gamma * degree), n));
-  }
-  return out;
-}
+// A wall wash spreads less up and down than to the sides (common practice, no source).
+constexpr double wash_up_share = 2.0 / 3;
 
-// A pool below: as much on flat ground at each distance as the hood lets through, nothing above the level.
-light::Distribution ring(double flux_lm) {
-  light::Distribution out;
-  out.horizontal_deg = {0};
-  double sum = 0;
-  for (double gamma = 0; gamma <= 90; gamma += 1) {
-    const double shape = std::sin(gamma * degree) * std::pow(std::cos(gamma * degree), 0.5) + 0.2;
-    out.vertical_deg.push_back(gamma);
-    out.intensity_cd.push_back(gamma < 90 ? shape : 0);
-    sum += out.intensity_cd.back() * std::sin(gamma * degree) * degree;
+// Optics this wide are mostly made even (common practice, no source).
+constexpr double least_flood_deg = 60;
+
+light::Distribution beam_of(const job::LuminaireItem& item) {
+  const double beam_deg = beam_used_deg(item);
+  switch (shape_of(item)) {
+    case BeamShape::flood:
+      return light::flood_beam(beam_deg, item.flux_lm);
+    case BeamShape::wash:
+      return light::wash_beam(beam_deg, wash_up_share * beam_deg, item.flux_lm);
+    case BeamShape::ring:
+      return light::ring_beam(item.flux_lm);
+    case BeamShape::half_ring:
+      return light::half_ring_beam(item.flux_lm);
+    case BeamShape::step:
+      return light::step_beam(beam_deg, item.flux_lm);
+    case BeamShape::all_round:
+      return light::all_round_beam(item.flux_lm);
+    case BeamShape::by_kind:
+    case BeamShape::spot:
+    case BeamShape::strip:
+      break;
   }
-  for (double& cd : out.intensity_cd) cd *= flux_lm / (2 * std::numbers::pi * sum);
-  return out;
+  return light::spot_beam(beam_deg, item.flux_lm);
 }
 
 }  // namespace
 
-light::Distribution distribution_of(const job::LuminaireItem& item) {
-  if (item.beam_deg > 170) return ring(item.flux_lm);
-  return spot(item.flux_lm, item.beam_deg > 0 ? item.beam_deg : usual_beam_deg);
+BeamShape shape_of(const job::LuminaireItem& item) {
+  switch (item.kind) {
+    case LuminaireKind::path:
+      return BeamShape::ring;
+    case LuminaireKind::bollard:
+      return item.beam_deg > 0 && item.beam_deg <= 180 ? BeamShape::half_ring : BeamShape::ring;
+    case LuminaireKind::wall_wash:
+      return BeamShape::wash;
+    case LuminaireKind::step:
+      return BeamShape::step;
+    case LuminaireKind::strip:
+      return BeamShape::strip;
+    default:
+      if (item.beam_deg >= 360) return BeamShape::all_round;
+      return item.beam_deg >= least_flood_deg ? BeamShape::flood : BeamShape::spot;
+  }
+}
+
+double beam_used_deg(const job::LuminaireItem& item) {
+  if (item.beam_deg > 0) return item.beam_deg;
+  switch (shape_of(item)) {
+    case BeamShape::wash:
+      return 90;
+    case BeamShape::step:
+    case BeamShape::strip:
+      return 120;
+    case BeamShape::ring:
+    case BeamShape::all_round:
+      return 360;
+    case BeamShape::half_ring:
+      return 180;
+    default:
+      return 36;
+  }
+}
+
+light::Distribution distribution_of(const job::LuminaireItem& item) { return beam_of(item); }
+
+Problems light_findings(const job::LuminaireItem& item) {
+  Problems findings;
+  if (!(item.flux_lm > 0)) {
+    findings.push_back({Severity::warning, "/flux_lm", fmt::format("{}", item.flux_lm), "above 0 lm",
+                        "The item has no lumens, so it gives no light here. Enter them from its data sheet."});
+  }
+  const BeamShape shape = shape_of(item);
+  const bool needs_beam = shape != BeamShape::ring && shape != BeamShape::half_ring && shape != BeamShape::all_round;
+  if (needs_beam && !(item.beam_deg > 0)) {
+    findings.push_back({Severity::note, "/beam_deg", "", "the full beam angle, in degrees",
+                        fmt::format("The item has no beam angle. {:.0f} degrees are taken, as is usual for its kind.",
+                                    beam_used_deg(item))});
+  }
+  return findings;
 }
 
 }  // namespace duskwire::study

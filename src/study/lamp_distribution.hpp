@@ -1,14 +1,24 @@
 // SPDX-License-Identifier: Apache-2.0
-// How a catalogue luminaire spreads its light: the table that every verb of the light works with.
+// The light of a catalogue item as a distribution: the beam that its kind, beam angle and lumens make.
 #pragma once
 
+#include "base/problem.hpp"
+#include "job/beam_shape.hpp"
 #include "job/catalogue.hpp"
 #include "light/distribution.hpp"
 
 namespace duskwire::study {
 
-// Absolute candela at full light. gamma = 0 is the aim of a luminaire that is aimed, straight down for one that stands
-// upright, with C = 0 towards its azimuth (lit_lamps.hpp says which is which). Dark where the item has no lumens.
+// Always of type C, in candela at full light; dark where the item has no lumens. How it is turned: lit_lamps.hpp.
 [[nodiscard]] light::Distribution distribution_of(const job::LuminaireItem& item);
+
+// The shape that is usual for its kind and beam.
+[[nodiscard]] job::BeamShape shape_of(const job::LuminaireItem& item);
+
+// Full beam that is used: the item's own, or what is usual for its kind where it has none (common practice, no source).
+[[nodiscard]] double beam_used_deg(const job::LuminaireItem& item);
+
+// What is wrong with the item's light or assumed about it. Pointers name the item's own fields ("/beam_deg").
+[[nodiscard]] Problems light_findings(const job::LuminaireItem& item);
 
 }  // namespace duskwire::study

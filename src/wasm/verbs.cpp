@@ -18,6 +18,7 @@
 #include "formats/json_text.hpp"
 #include "formats/lamps_csv.hpp"
 #include "formats/materials_json.hpp"
+#include "formats/photometry_json.hpp"
 #include "formats/problems_json.hpp"
 #include "formats/report_json.hpp"
 #include "formats/requests.hpp"
@@ -130,6 +131,12 @@ Reply start_job(const Texts& given) {
   return {false, formats::write_job(started.value())};
 }
 
+Reply photometry(const Texts& given) {
+  const auto asked = formats::read_photometry_request(given[0]);
+  if (!asked.request) return refuse_input("The request", asked.problems);
+  return answer(formats::photometry_json(formats::answer_photometry(*asked.request)));
+}
+
 Reply stock_file(const Texts&) { return {false, std::string(formats::embedded_stock_catalogue())}; }
 
 Reply rulesets(const Texts&) {
@@ -157,6 +164,7 @@ constexpr Verb verbs[] = {
     {"ask", 1, ask},
     {"calibrate", 2, calibrate},
     {"materials", 1, materials},
+    {"photometry", 1, photometry},
     {"stock", 0, stock_file},
     {"rulesets", 0, rulesets},
     {"start_job", 1, start_job},

@@ -95,14 +95,14 @@ TEST(BugRating, ZonesOfALambertianAndOfAnEvenGlow) {
 TEST(BugRating, RatesALambertianByItsWorstZone) {
   const BugRating rating = bug_rating(one_plane(0.5, 90, lambert));
   EXPECT_TRUE(rating.even_all_round);
-  EXPECT_EQ(rating.backlight, 1);
-  EXPECT_EQ(rating.uplight, 0);
-  EXPECT_EQ(rating.glare, 1);
+  EXPECT_EQ(rating.backlight, 1u);
+  EXPECT_EQ(rating.uplight, 0u);
+  EXPECT_EQ(rating.glare, 1u);
 }
 
 TEST(BugRating, IsFiveAboveTheLastLimitAndNamesWhatIsFromMemory) {
   const BugRating rating = bug_rating(one_plane(45, 180, [](double) { return 200.0; }));  // UH 1038 lm
-  EXPECT_EQ(rating.uplight, 5);
+  EXPECT_EQ(rating.uplight, 5u);
   for (const BugLimit& limit : rating.limits) {
     EXPECT_EQ(limit.status == SourceStatus::from_memory, limit.letter == BugLetter::glare);
   }
