@@ -64,11 +64,13 @@ Outcome write_output(const Invocation& line, Outcome outcome) {
   return outcome;
 }
 
-// --plan of levels takes the drawing; the text goes its own way.
+// --plan of levels takes the drawing, --write-lm63 the intensity file; the text goes its own way.
 Outcome write_drawing(const Invocation& line, Outcome outcome) {
   const auto* request = std::get_if<LevelsRequest>(&line.request);
-  if (request == nullptr || request->plan_file.empty() || outcome.document.empty()) return outcome;
-  const Result<bool> written = write_file(request->plan_file, outcome.document, line.common.force);
+  if (request == nullptr || outcome.document.empty()) return outcome;
+  const std::string& file = request->photometry.empty() ? request->plan_file : request->lm63_file;
+  if (file.empty()) return outcome;
+  const Result<bool> written = write_file(file, outcome.document, line.common.force);
   if (!written) return {exit_bad_input, "", written.error().message + "\n"};
   return outcome;
 }

@@ -50,7 +50,7 @@ const std::vector<CommandHelp>& all_help() {
         {"duskwire route examples/ostrey-garden.json --keep-transformer T1 --no-hub --steps 200 --json", ""},
         {"duskwire route examples/small-garden.json", "exit 1: nothing of it has a place on a plan"}}},
       {"levels",
-       "JOB",
+       "[JOB]",
        "how much light falls where, and who sees the lamps",
        "Takes the light of every lamp at its dimming and on its volts: on walks, steps, terraces, faces and crowns, at "
        "the property line and on neighbours' windows, with shadows. Holds it against what a source asks, shows what "
@@ -59,7 +59,7 @@ const std::vector<CommandHelp>& all_help() {
        {{"duskwire levels examples/ostrey-garden-sound.json", ""},
         {"duskwire levels examples/ostrey-garden-sound.json --targets en-13201 --full", ""},
         {"duskwire levels examples/ostrey-garden-sound.json --plan night.png --force", ""},
-        {"duskwire levels examples/ostrey-garden-sound.json --json", ""}}},
+        {"duskwire levels --photometry examples/bullet-24.ies", ""}}},
       {"choose",
        "[JOB]",
        "which lamps suit a tree, a walk, steps or a wall",

@@ -85,6 +85,8 @@ struct CatalogueRequest {
 
 struct LevelsRequest {
   std::string job;
+  std::string photometry;  // an intensity file to look at instead of a job
+  std::string lm63_file;   // where its light is written as LM-63; empty: nowhere
   study::LevelsOptions asked;
   std::string plan_file;  // .png or .svg; empty: no drawing
   bool pools = false;     // the drawing as pools of light, not in false colour

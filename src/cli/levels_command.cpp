@@ -32,6 +32,11 @@ Result<std::string> drawing(const LevelsRequest& request, const Session& session
 }  // namespace
 
 Outcome levels_command(const LevelsRequest& request, const Common& common, const TextStyle& style) {
+  if (!request.photometry.empty()) return photometry_command(request, common, style);
+  if (request.job.empty()) {
+    return {exit_bad_input, "",
+            "duskwire levels: JOB is required, or --photometry FILE\nTry duskwire levels --help.\n"};
+  }
   const Or<Session> opened = open_session(request.job, common, style);
   if (const auto* refused = std::get_if<Outcome>(&opened)) return *refused;
   const auto& session = std::get<Session>(opened);

@@ -185,7 +185,16 @@ void lux_option(CLI::App& app, const std::string& name, std::optional<double>& v
 }
 
 void add_levels(CLI::App& app, LevelsRequest& request) {
-  add_job(app, request.job);
+  CLI::Option* job = app.add_option("JOB", request.job, "a job file, or - for standard input")->type_name("");
+  CLI::Option* photometry =
+      app.add_option("--photometry", request.photometry, "without a job: look at this LM-63 or EULUMDAT file")
+          ->type_name("FILE")
+          ->group(own_group)
+          ->excludes(job);
+  app.add_option("--write-lm63", request.lm63_file, "with --photometry: write its light there as LM-63")
+      ->type_name("FILE")
+      ->group(own_group)
+      ->needs(photometry);
   text_option(app, "--targets", request.asked.targets, "SET",
               "garden, en-13201, en-12464-2, trip-hazards or dark-sky; left out: as the job says");
   lux_option(app, "--line-limit", request.asked.property_line_limit_lx, "most light at the property line");

@@ -3,6 +3,7 @@
 import type { CatalogueFile, JobDocument, Site } from '../job/document';
 import type { CalibrationAnswer } from './calibration';
 import { changedParts } from './changed-parts';
+import type { PhotometryAnswer, PhotometryQuestion } from './photometry';
 import type { Request, Response } from './protocol';
 import type { Advice, Answer, Materials, Question, RulesetFile } from './answers';
 import type { Change, Problem, Report } from './report';
@@ -57,6 +58,8 @@ export interface Engine {
   startJob(wanted: StartJob): Promise<JobDocument>;
   /** The camera of a photograph and what is measured on it. */
   calibrate(document: JobDocument, view: string): Promise<CalibrationAnswer>;
+  /** How one lamp spreads its light: an article of the job, or a file before it is put into one. */
+  photometry(question: PhotometryQuestion): Promise<PhotometryAnswer>;
   stock(): Promise<CatalogueFile>;
   rulesets(): Promise<readonly RulesetFile[]>;
 }
@@ -177,6 +180,10 @@ class WorkerEngine implements Engine {
 
   calibrate(document: JobDocument, view: string): Promise<CalibrationAnswer> {
     return this.#quick.call('calibrate', [JSON.stringify(document), view]).then(({ value }) => JSON.parse(value) as CalibrationAnswer);
+  }
+
+  photometry(question: PhotometryQuestion): Promise<PhotometryAnswer> {
+    return this.#ask('photometry', question);
   }
 
   stock(): Promise<CatalogueFile> {

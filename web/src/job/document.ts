@@ -4,6 +4,7 @@
 // Documents also hold keys that this version does not know; nothing here may drop them (see operations.ts).
 
 /** [x, y] in metres: x east (or as north_deg says), y a quarter turn left of it. */
+import type { BeamShape } from './beam-shape';
 export type Point2 = readonly [number, number];
 /** [x, y, z] in metres, z over grade. */
 export type Point3 = readonly [number, number, number];
@@ -51,6 +52,9 @@ export interface LuminaireItem {
   readonly v_regulation_min?: number;
   readonly flux_lm?: number;
   readonly beam_deg?: number;
+  readonly beam_shape?: BeamShape;
+  /** Text of an LM-63 or EULUMDAT file; its light goes before beam_shape, beam_deg and flux_lm. */
+  readonly intensity_file?: string;
   readonly colour_temperature_k?: number;
   readonly mounting_height_m?: number;
   readonly lead_length_m?: number;

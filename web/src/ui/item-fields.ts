@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The fields of catalogue items as people see them: label, quantity, range. Ranges as in docs/job-format.md.
+import { beamShapes } from '../job/beam-shape';
 import type { Section } from '../job/catalogue';
 import { controlKinds, lampKinds, luminaireKinds, sundryKinds } from '../job/document';
 import type { Quantity } from '../units/quantity';
@@ -29,7 +30,7 @@ export const itemFields: Record<Section, readonly ItemField[]> = {
     number('window_min_v', 'Window from', 'voltage', 0, 60), number('window_max_v', 'Window to', 'voltage', 0.001, 60),
     number('rated_v', 'Rated volts', 'voltage', 0.001, 60, true), number('v_regulation_min', 'Full light from', 'voltage', 0, 60, true),
     number('v_cut_off', 'Dark below', 'voltage', 0, 60, true), number('flux_lm', 'Light', 'flux', 0, 100_000, true),
-    number('beam_deg', 'Beam, full angle', 'angle', 0, 360, true), number('colour_temperature_k', 'Colour', 'colour_temperature', 1000, 20_000, true),
+    number('beam_deg', 'Beam, full angle', 'angle', 0, 360, true), choice('beam_shape', 'Shape of the beam', beamShapes), number('colour_temperature_k', 'Colour', 'colour_temperature', 1000, 20_000, true),
     number('mounting_height_m', 'Height of the light', 'short_length', -10, 60, true), number('lead_length_m', 'Own lead', 'length', 0, 100, true),
     number('lead_area_mm2', 'Lead conductor', 'area_mm2', 0, 100, true), flag('underwater_listed', 'Listed for use under water'), money('price_minor'), labour, note,
   ],
