@@ -34,6 +34,15 @@ LEAD_16 = round(awg_area_mm2(16), 4)
 LED_WINDOW = {"9": (9.0, 6.0, 9.0, 15.0), "10": (10.0, 7.0, 10.0, 15.0), "10.8": (10.8, 8.0, 10.8, 15.0)}
 
 
+def beam_shape(kind, beam):
+    """How the light is spread: docs/algorithms/photometry.md."""
+    of_kind = {"path": "ring", "bollard": "half_ring" if beam == 180 else "ring", "wall_wash": "wash", "step": "step",
+               "strip": "strip"}
+    if kind in of_kind:
+        return of_kind[kind]
+    return "all_round" if beam == 360 else "flood" if beam >= 60 else "spot"
+
+
 def led(kind, ident, title, watts, va, flux, beam, window, height, lead, price, labour, **more):
     low, cut_off, regulation, high = LED_WINDOW[window]
     item = {
@@ -50,6 +59,7 @@ def led(kind, ident, title, watts, va, flux, beam, window, height, lead, price, 
         "v_regulation_min": regulation,
         "flux_lm": flux,
         "beam_deg": beam,
+        "beam_shape": beam_shape(kind, beam),
         "colour_temperature_k": 2700,
         "mounting_height_m": height,
         "lead_length_m": lead[0],
@@ -105,6 +115,7 @@ def halogen(ident, title, watts, flux, beam, price):
         "v_regulation_min": 10.8,
         "flux_lm": flux,
         "beam_deg": beam,
+        "beam_shape": beam_shape("halogen_lamp", beam),
         "colour_temperature_k": 2900,
         "mounting_height_m": 0.2,
         "lead_length_m": 0.9,

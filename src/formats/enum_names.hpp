@@ -17,6 +17,9 @@ constexpr auto names(Of<job::LuminaireKind>) {
   return std::array{"path",  "bullet",  "wall_wash",  "well",          "tree_downlight", "step",
                     "strip", "bollard", "underwater", "retrofit_lamp", "halogen_lamp"};
 }
+constexpr auto names(Of<job::BeamShape>) {
+  return std::array{"by_kind", "spot", "flood", "wash", "ring", "half_ring", "strip", "step", "all_round"};
+}
 constexpr auto names(Of<job::ControlKind>) {
   return std::array{"astronomic_timer", "mechanical_timer", "photocell", "surge", "other"};
 }

@@ -43,7 +43,9 @@ ReadRequest<PhotometryRequest> read_photometry_request(std::string_view text) {
 
 study::PhotometryAnswer answer_photometry(const PhotometryRequest& request) {
   if (!request.item) return study::photometry_of_file(request.file, request.lm63);
-  return study::photometry_of_item(*request.item, request.lm63);
+  job::LuminaireItem item = *request.item;
+  if (!request.file.empty()) item.intensity_file = request.file;
+  return study::photometry_of_item(item, request.lm63);
 }
 
 Json photometry_json(const study::PhotometryAnswer& answer) {

@@ -10,10 +10,7 @@
 
 namespace duskwire::formats {
 
-// A table of 2.5 by 2.5 degrees over the whole sphere takes some 75,000 characters.
-inline constexpr std::uint32_t longest_intensity_file = 200'000;
-
-// A file's text, or a catalogue item.
+// A file's text, or a catalogue item; with both the file is put in the place of the item's own.
 struct PhotometryRequest {
   std::string file;
   std::optional<job::LuminaireItem> item;

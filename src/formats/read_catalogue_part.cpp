@@ -2,6 +2,7 @@
 // Reads catalogue items, in a job and in a catalogue's own file.
 #include "formats/read_shape.hpp"
 #include "formats/shape_catalogue.hpp"
+#include "light/intensity_reader.hpp"
 
 namespace duskwire::formats {
 namespace {
@@ -15,9 +16,25 @@ void must_not_exceed(Context& context, const char* low_key, double low, const ch
       fmt::format("\"{}\" is {} {}, above \"{}\" of {} {}: {}", low_key, low, unit, high_key, high, unit, why));
 }
 
+// Light that cannot be read is no reason to refuse a job: its lamp then shines by beam and lumens.
+void check_intensity_file(Context& context, const job::LuminaireItem& item) {
+  if (item.intensity_file.empty()) return;
+  for (const Problem& problem : light::read_intensities(item.intensity_file).problems) {
+    if (problem.severity != Severity::error) continue;
+    const Context::Scope scope(context, "intensity_file");
+    const std::string where = problem.pointer.empty() ? "" : problem.pointer + ": ";
+    context.report(
+        Severity::warning, problem.value, problem.expected,
+        fmt::format("The intensity file cannot be used. {}{} Until then beam and lumens say how the light goes.", where,
+                    problem.message));
+    return;
+  }
+}
+
 }  // namespace
 
 void check_whole(Context& context, const job::LuminaireItem& item) {
+  check_intensity_file(context, item);
   must_not_exceed(context, "window_min_v", item.window_min_v, "window_max_v", item.window_max_v, "V",
                   "swap or correct them.");
   must_not_exceed(context, "power_w", item.power_w, "power_va", item.power_va, "VA",

@@ -7,9 +7,6 @@
 
 namespace duskwire::formats {
 
-constexpr auto names(Of<job::BeamShape>) {
-  return std::array{"by_kind", "spot", "flood", "wash", "ring", "half_ring", "strip", "step", "all_round"};
-}
 constexpr auto names(Of<light::PhotometricType>) { return std::array{"C", "B", "A"}; }
 constexpr auto names(Of<light::IntensitySymmetry>) {
   return std::array{"none", "axial", "mirror_0_180", "mirror_90_270", "quadrants", "left_right", "up_down", "quarters"};

@@ -10,6 +10,8 @@ namespace duskwire::formats {
 
 inline constexpr Number price{0, 1e9, "minor units of the currency"};
 inline constexpr Number labour{0, 10'000, "min"};
+// A table of 2.5 by 2.5 degrees over the whole sphere takes some 75,000.
+inline constexpr std::uint32_t longest_intensity_file = 200'000;
 inline constexpr Number low_volts{0, 60, "V"};
 inline constexpr Number conductor_area{0, 100, "mm2"};
 
@@ -32,6 +34,10 @@ void describe(Of<job::LuminaireItem>, Visitor& v) {
   v.field("flux_lm", &T::flux_lm, Number{0, 100'000, "lm"}, optional, "Luminous flux at full light");
   v.field("beam_deg", &T::beam_deg, Number{0, 360, "deg"}, optional,
           "Full angle at half intensity; 360 for light all round, 0 where not known");
+  v.field("beam_shape", &T::beam_shape, OneOf{}, optional,
+          "How it spreads its light where no intensity file says so; by_kind: as is usual for its kind and beam");
+  v.field("intensity_file", &T::intensity_file, Text{longest_intensity_file}, optional,
+          "Text of an LM-63 or EULUMDAT file; it goes before beam_shape, beam_deg and flux_lm");
   v.field("colour_temperature_k", &T::colour_temperature_k, Number{1000, 20'000, "K"}, optional,
           "Correlated colour temperature");
   v.field("mounting_height_m", &T::mounting_height_m, Number{-10, 60, "m"}, optional,

@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "job/beam_shape.hpp"
 #include "job/extra.hpp"
 
 namespace duskwire::job {
@@ -43,6 +44,8 @@ struct LuminaireItem {
   double v_regulation_min = 0;  // LED kinds: full light from here up
   double flux_lm = 0;
   double beam_deg = 0;  // full angle at half intensity; 360 for a ring
+  BeamShape beam_shape = BeamShape::by_kind;
+  std::string intensity_file;  // text of an LM-63 or EULUMDAT file, which then says how the light goes
   double colour_temperature_k = 2700;
   double mounting_height_m = 0;  // usual height of the light centre over grade
   double lead_length_m = 0;      // the lead it comes with

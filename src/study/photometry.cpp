@@ -55,14 +55,20 @@ PhotometryAnswer photometry_of_item(const job::LuminaireItem& item, bool with_lm
   PhotometryAnswer answer;
   answer.findings = light_findings(item);
   const light::Distribution distribution = distribution_of(item);
-  const light::IntensityFile file = beam_file(item, distribution);
-  answer.report = facts_of(file);
-  answer.report->source = "beam";
-  answer.report->shape = shape_of(item);
-  answer.report->origin.clear();
-  answer.report->labels.clear();
+  light::ReadIntensities read;
+  if (!item.intensity_file.empty()) read = light::read_intensities(item.intensity_file);
+  if (read.file) {
+    answer.report = facts_of(*read.file);
+  } else {
+    read.file = beam_file(item, distribution);
+    answer.report = facts_of(*read.file);
+    answer.report->source = "beam";
+    answer.report->shape = shape_of(item);
+    answer.report->origin.clear();
+    answer.report->labels.clear();
+  }
   sum_light(*answer.report, distribution);
-  if (with_lm63) answer.lm63 = light::write_lm63(file);
+  if (with_lm63) answer.lm63 = light::write_lm63(*read.file);
   return answer;
 }
 

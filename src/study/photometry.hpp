@@ -9,7 +9,6 @@
 #include <vector>
 
 #include "base/problem.hpp"
-#include "job/beam_shape.hpp"
 #include "job/catalogue.hpp"
 #include "light/intensity_file.hpp"
 #include "light/photometry.hpp"

@@ -166,6 +166,9 @@ void agree(Dice&, job::LuminaireItem& item) {
   if (item.power_w > item.power_va) std::swap(item.power_w, item.power_va);
   if (item.window_min_v > item.window_max_v) item.window_min_v = item.window_max_v;
   if (item.v_regulation_min <= 0) item.v_regulation_min = 9;
+  if (!item.intensity_file.empty()) {
+    item.intensity_file = "IESNA91\r\nTILT=NONE\r\n1 -1 1 2 1 1 2 0 0 0\r\n1 1 5\r\n0 90\r\n0\r\n100 0\r\n";
+  }
   if (item.v_cut_off > item.v_regulation_min) item.v_cut_off = item.v_regulation_min;
 }
 void agree(Dice&, job::ConnectorFill& fill) {

@@ -64,7 +64,7 @@ Names described() {
 
 TEST(Shapes, EveryFieldOfTheCatalogueIsDescribed) {
   const auto structs = members_in("job/catalogue.hpp");
-  EXPECT_EQ(structs.at("LuminaireItem").size(), 21u);  // counted by hand: the test itself reads headers rightly
+  EXPECT_EQ(structs.at("LuminaireItem").size(), 23u);  // counted by hand: the test itself reads headers rightly
   EXPECT_EQ(described<job::LuminaireItem>(), structs.at("LuminaireItem"));
   EXPECT_EQ(described<job::TransformerItem>(), structs.at("TransformerItem"));
   EXPECT_EQ(described<job::CableItem>(), structs.at("CableItem"));

@@ -6,6 +6,8 @@
 
 #include "formats/catalogue_file.hpp"
 #include "formats/embedded.hpp"
+#include "light/beams.hpp"
+#include "light/lm63_writer.hpp"
 #include "light/photometry.hpp"
 
 namespace duskwire::study {
@@ -27,18 +29,28 @@ job::LuminaireItem item_of(LuminaireKind kind, double beam_deg, double flux_lm) 
   return item;
 }
 
+// An aimed file whose light goes up in its own frame: 500 cd at the zenith, as a well light is measured.
+std::string uplight_text() {
+  light::Distribution d;
+  d.horizontal_deg = {0, 90, 180, 270, 360};
+  d.vertical_deg = {90, 180};
+  d.intensity_cd = {10, 500, 20, 500, 10, 500, 40, 500, 10, 500};
+  return light::write_lm63(light::intensity_file_from(d, "uplight", 5));
+}
+
 TEST(LampDistribution, EveryStockLuminaireGivesTheFluxThatItStates) {
   EXPECT_GE(stock().luminaires.size(), 80u);
   for (const job::LuminaireItem& item : stock().luminaires) {
     EXPECT_GT(item.flux_lm, 0) << item.id;
     EXPECT_NEAR(light::flux_lm(distribution_of(item)), item.flux_lm, 0.005 * item.flux_lm) << item.id;
+    EXPECT_NE(item.beam_shape, BeamShape::by_kind) << item.id;
     EXPECT_TRUE(light_findings(item).empty()) << item.id;
   }
 }
 
 TEST(LampDistribution, StockSpotsAndFloodsHaveTheBeamThatTheyState) {
   for (const job::LuminaireItem& item : stock().luminaires) {
-    if (shape_of(item) != BeamShape::spot && shape_of(item) != BeamShape::flood) continue;
+    if (item.beam_shape != BeamShape::spot && item.beam_shape != BeamShape::flood) continue;
     const auto beam_deg = light::beam_angles(distribution_of(item), 0, false).beam_deg;
     EXPECT_NEAR(beam_deg.value(), item.beam_deg, 0.01 * item.beam_deg) << item.id;
   }
@@ -68,6 +80,33 @@ TEST(LampDistribution, AnItemWithoutBeamOrLumensSaysWhatIsTaken) {
   EXPECT_EQ(findings[0].pointer, "/flux_lm");
   EXPECT_EQ(findings[1].pointer, "/beam_deg");
   EXPECT_EQ(light::flux_lm(distribution_of(item_of(LuminaireKind::bullet, 0, 0))), 0);
+}
+
+TEST(LampDistribution, AnIntensityFileGoesBeforeBeamAndLumens) {
+  job::LuminaireItem item = item_of(LuminaireKind::path, 360, 100);
+  item.intensity_file = light::write_lm63(light::intensity_file_from(light::spot_beam(30, 777), "x", 5));
+  EXPECT_NEAR(light::flux_lm(distribution_of(item)), 777, 0.01);
+}
+
+TEST(LampDistribution, AFileMeasuredLookingUpFollowsTheAim) {
+  job::LuminaireItem item = item_of(LuminaireKind::well, 30, 100);
+  item.intensity_file = uplight_text();
+  const light::Distribution d = distribution_of(item);
+  EXPECT_EQ(light::intensity_cd(d, 0, 0), 500);
+  EXPECT_EQ(light::intensity_cd(d, 0, 90), 10);
+  // A half turn about C 0 swaps C 90 and C 270.
+  EXPECT_EQ(light::intensity_cd(d, 90, 90), 40);
+  EXPECT_EQ(light::intensity_cd(d, 270, 90), 20);
+  ASSERT_EQ(light_findings(item).size(), 1u);
+  item.kind = LuminaireKind::path;
+  EXPECT_EQ(light::intensity_cd(distribution_of(item), 0, 180), 500);
+}
+
+TEST(LampDistribution, AFileThatCannotBeReadLeavesTheBeam) {
+  job::LuminaireItem item = item_of(LuminaireKind::bullet, 30, 300);
+  item.intensity_file = "IESNA91\nTILT=NONE\n1 2 3\n";
+  EXPECT_NEAR(light::flux_lm(distribution_of(item)), 300, 0.01);
+  EXPECT_TRUE(has_errors(light_findings(item)));
 }
 
 }  // namespace

@@ -2,9 +2,9 @@
 // The job document as TypeScript sees it: the same keys as docs/schema/job-v1.schema.json (a test holds both together),
 // SI units in each name.
 // Documents also hold keys that this version does not know; nothing here may drop them (see operations.ts).
+import type { BeamShape } from './beam-shape';
 
 /** [x, y] in metres: x east (or as north_deg says), y a quarter turn left of it. */
-import type { BeamShape } from './beam-shape';
 export type Point2 = readonly [number, number];
 /** [x, y, z] in metres, z over grade. */
 export type Point3 = readonly [number, number, number];
