@@ -24,6 +24,7 @@ export function withIntensityFile(item: LuminaireItem, text: string, report: Pho
 }
 
 export function withoutIntensityFile(item: LuminaireItem): LuminaireItem {
-  const { intensity_file: _, ...rest } = item;
+  const rest: { intensity_file?: string } & LuminaireItem = { ...item };
+  delete rest.intensity_file;
   return rest;
 }
