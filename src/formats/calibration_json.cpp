@@ -33,6 +33,10 @@ void add_camera(Json& out, const light::Calibrated& found) {
     out["adjoining_width_m"] = *found.adjoining_width_m;
     out["adjoining_error_m"] = found.adjoining_error_m;
   }
+  if (found.wall_height_m) {
+    out["wall_height_m"] = *found.wall_height_m;
+    out["wall_height_error_m"] = found.wall_height_error_m;
+  }
 }
 
 Json measure_json(const study::MeasuredLength& measure) {

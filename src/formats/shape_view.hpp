@@ -26,7 +26,9 @@ void describe(Of<job::KnownWall>, Visitor& v) {
           "Its corners: bottom left, bottom right, top right, top left as seen on the picture");
   v.field("left", &T::left, Place{}, required, "Its lower left corner in the garden, as seen from the camera");
   v.field("right", &T::right, Place{}, required, "Its lower right corner in the garden");
-  v.field("height_m", &T::height_m, Number{0, 200, "m", true}, required, "Its height over these two corners");
+  v.field(
+      "height_m", &T::height_m, Number{0, 200, "m"}, required,
+      "Its height over these two corners; 0: not known, to be fitted (a second wall or the focal length must help)");
 }
 
 template <class Visitor>

@@ -31,7 +31,7 @@ struct KnownWall {
   geometry::PixelOutline corners_px;  // bottom left, bottom right, top right, top left as seen on the picture
   geometry::Point3 left;              // its lower corners in the garden, as seen from the camera
   geometry::Point3 right;
-  double height_m = 0;
+  double height_m = 0;  // 0: not known, to be fitted
   Extra extra;
 
   bool operator==(const KnownWall&) const = default;

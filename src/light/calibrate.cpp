@@ -21,6 +21,8 @@ constexpr double usual_lens_error = 0.6;
 constexpr double told_error_share = 0.15;
 // Fits are alike where their sums of squares differ by no more than two standard deviations would make.
 constexpr double alike_cost = 4;
+// Heights to begin with where a wall's is not known, as shares of its width: eaves of a shed to a narrow door.
+constexpr double first_heights[] = {0.25, 0.4, 0.65, 1, 1.6, 2.5};
 constexpr double apart_share = 0.05;  // of the distance to the places: nearer ones are the same camera
 
 // Level and square to the wall, to its far side: the camera sees its left end left.
@@ -28,15 +30,19 @@ geometry::Vec3 away_from_camera(const KnownRectangle& wall) {
   return unit(cross(geometry::Vec3{0, 0, 1}, wall.right - wall.left));
 }
 
+KnownPoint top_of(const KnownRectangle& wall, PixelPoint pixel, geometry::Point3 foot, geometry::Vec3 along = {}) {
+  if (wall.height_m > 0) return {pixel, foot + geometry::Vec3{0, 0, wall.height_m}, along, {}};
+  return {pixel, foot, along, {0, 0, 1}};
+}
+
 std::vector<KnownPoint> places_of(const CalibrationProblem& problem) {
   std::vector<KnownPoint> out;
   if (problem.wall) {
     const KnownRectangle& wall = *problem.wall;
-    const geometry::Vec3 up{0, 0, wall.height_m};
     out = {{wall.corners[0], wall.left},
            {wall.corners[1], wall.right},
-           {wall.corners[2], wall.right + up},
-           {wall.corners[3], wall.left + up}};
+           top_of(wall, wall.corners[2], wall.right),
+           top_of(wall, wall.corners[3], wall.left)};
   }
   if (problem.wall && problem.adjoining) {
     const KnownRectangle& wall = *problem.wall;
@@ -45,7 +51,7 @@ std::vector<KnownPoint> places_of(const CalibrationProblem& problem) {
     const geometry::Point3 foot = is_left ? wall.left : wall.right;
     const geometry::Vec3 away = away_from_camera(wall);
     out.push_back({problem.adjoining->lower, foot, away});
-    out.push_back({problem.adjoining->upper, foot + geometry::Vec3{0, 0, wall.height_m}, away});
+    out.push_back(top_of(wall, problem.adjoining->upper, foot, away));
   }
   out.insert(out.end(), problem.points.begin(), problem.points.end());
   return out;
@@ -57,9 +63,10 @@ double turn_of(PixelPoint a, PixelPoint b, PixelPoint c) {
 
 std::optional<Error> trouble_with(const KnownRectangle& wall) {
   const double width_m = std::hypot(wall.right.x_m - wall.left.x_m, wall.right.y_m - wall.left.y_m);
-  if (!(width_m > 0) || !(wall.height_m > 0)) {
+  if (!(width_m > 0) || !(wall.height_m >= 0)) {
     return Error{ErrorCode::invalid,
-                 "The known wall has no width or no height: give two lower corners that lie apart, and its height."};
+                 "The known wall has no width or a height below 0: give two lower corners that lie apart, and its "
+                 "height, or 0 where that is not known."};
   }
   // Bottom left, bottom right, top right, top left turn left all the way; y runs down the picture.
   for (std::size_t i = 0; i < 4; ++i) {
@@ -78,6 +85,13 @@ std::optional<Error> trouble_with(const CalibrationProblem& problem, std::size_t
   if (problem.wall) {
     if (auto trouble = trouble_with(*problem.wall)) return trouble;
   }
+  if (problem.wall && problem.wall->height_m == 0 && !problem.adjoining && !problem.focal_px &&
+      problem.points.empty()) {
+    return Error{
+        ErrorCode::invalid,
+        "The known wall's height is not given, and nothing else tells it: give the height, mark the far end of "
+        "a second wall that meets it at a right angle, or give the camera's focal length."};
+  }
   if (places >= fewest_places) return std::nullopt;
   return Error{ErrorCode::invalid,
                fmt::format("{} known places are marked, and a camera needs {}: outline a wall of known width and "
@@ -87,10 +101,10 @@ std::optional<Error> trouble_with(const CalibrationProblem& problem, std::size_t
 
 double distance_px(PixelPoint a, PixelPoint b) { return std::hypot(a.x_px - b.x_px, a.y_px - b.y_px); }
 
-void add_residuals(Calibrated& out, std::span<const KnownPoint> places) {
+void add_residuals(Calibrated& out, std::span<const KnownPoint> places, const WallSizes& sizes) {
   double squares = 0;
   for (const KnownPoint& place : places) {
-    const auto computed = pixel_from_site(out.camera, site_of(place, out.adjoining_width_m.value_or(0)));
+    const auto computed = pixel_from_site(out.camera, site_of(place, sizes));
     const double off = computed ? distance_px(*computed, place.pixel) : 0;
     out.distances_px.push_back(off);
     squares += off * off;
@@ -106,7 +120,8 @@ double distance_to(const Camera& camera, std::span<const KnownPoint> places) {
 
 // Where the places miss by more than the click error lets expect, the click error was too small: all errors grow.
 double growth_of(const CalibrationProblem& problem, double cost, std::size_t places) {
-  const double unknowns = static_cast<double>(unknown_count) + (problem.adjoining ? 1 : 0);
+  const double unknowns = static_cast<double>(unknown_count) + (problem.adjoining ? 1 : 0) +
+                          (problem.wall && problem.wall->height_m == 0 ? 1 : 0);
   return std::max(1.0, cost / (2.0 * static_cast<double>(places) + 1 - unknowns));
 }
 
@@ -120,7 +135,10 @@ void add_errors(Calibrated& out, const CameraFit& fit, double growth, std::span<
   const double by_size_m = out.size_error_share * distance_to(fit.camera, places);
   out.position_error_m = std::sqrt(variance(3) + variance(4) + variance(5) + by_size_m * by_size_m);
   out.focal_error_px = fit.camera.focal_px * std::sqrt(variance(6));
-  out.adjoining_error_m = std::hypot(std::sqrt(growth * fit.width_variance_m2), out.size_error_share * fit.width_m);
+  out.adjoining_error_m =
+      std::hypot(std::sqrt(growth * fit.width_variance_m2), out.size_error_share * fit.sizes.width_m);
+  out.wall_height_error_m =
+      std::hypot(std::sqrt(growth * fit.height_variance_m2), out.size_error_share * fit.sizes.height_m);
 }
 
 // How far a first camera sees the adjoining wall reach; a guess where its end is not seen on that plane at all.
@@ -132,14 +150,34 @@ double first_width_m(const Camera& start, const KnownRectangle& wall, const Know
   return std::abs(width_m) > 0.05 * wall_m && std::abs(width_m) < 20 * wall_m ? width_m : wall_m / 2;
 }
 
+std::vector<double> heights_to_try(const CalibrationProblem& problem) {
+  std::vector<double> out;
+  if (!problem.wall || problem.wall->height_m > 0) return {0};
+  for (const double share : first_heights) out.push_back(share * length(problem.wall->right - problem.wall->left));
+  return out;
+}
+
+// The places as they would be if the unknown height were this.
+std::vector<KnownPoint> at_height(std::span<const KnownPoint> places, double height_m) {
+  std::vector<KnownPoint> out(places.begin(), places.end());
+  for (KnownPoint& place : out) {
+    place.site = place.site + height_m * place.rise;
+    place.rise = {};
+  }
+  return out;
+}
+
 // The fits of all starts, best first, each camera once.
 std::vector<CameraFit> fits_of(const CalibrationProblem& problem, const Camera& frame,
                                std::span<const KnownPoint> places, const FocalPrior& prior) {
   std::vector<CameraFit> fits;
   const bool has_adjoining = problem.wall && problem.adjoining;
-  for (const Camera& start : first_cameras(frame, places, problem.wall ? 4 : 0)) {
-    const double width_m = has_adjoining ? first_width_m(start, *problem.wall, places[4]) : 0;
-    if (const auto fit = fit_camera(start, width_m, places, problem.click_error_px, prior)) fits.push_back(*fit);
+  for (const double height_m : heights_to_try(problem)) {
+    for (const Camera& start : first_cameras(frame, at_height(places, height_m), problem.wall ? 4 : 0)) {
+      const double width_m = has_adjoining ? first_width_m(start, *problem.wall, places[4]) : 0;
+      const auto fit = fit_camera(start, {width_m, height_m}, places, problem.click_error_px, prior);
+      if (fit && fit->sizes.height_m >= 0) fits.push_back(*fit);
+    }
   }
   std::stable_sort(fits.begin(), fits.end(), [](const CameraFit& a, const CameraFit& b) { return a.cost < b.cost; });
   std::vector<CameraFit> apart;
@@ -179,9 +217,10 @@ Result<Calibrated> calibrate(const CalibrationProblem& problem) {
   out.camera = best.camera;
   out.click_error_px = problem.click_error_px;
   out.size_error_share = problem.size_error_share;
-  if (problem.wall && problem.adjoining) out.adjoining_width_m = best.width_m;
+  if (problem.wall && problem.adjoining) out.adjoining_width_m = best.sizes.width_m;
+  if (problem.wall && problem.wall->height_m == 0) out.wall_height_m = best.sizes.height_m;
   const double growth = growth_of(problem, best.cost, places.size());
-  add_residuals(out, places);
+  add_residuals(out, places, best.sizes);
   add_errors(out, best, growth, places);
   const bool is_told = out.focal_error_px <= told_error_share * out.camera.focal_px;
   out.focal_from = problem.focal_px ? FocalFrom::given : is_told ? FocalFrom::picture : FocalFrom::assumed;

@@ -15,15 +15,18 @@
 
 namespace duskwire::light {
 
-// A place that is known, or known but for the width of the adjoining wall: then it lies at site + width * along.
+// A place that is known, or known but for the width of the adjoining wall or the height of both walls: then it lies at
+// site + width * along + height * rise.
 struct KnownPoint {
   PixelPoint pixel;
   geometry::Point3 site;
   geometry::Vec3 along{};
+  geometry::Vec3 rise{};
 };
 
 // Corners as seen on the picture: bottom left, bottom right, top right, top left. `left` and `right` are its lower
-// corners in the garden; the upper ones stand height_m over them.
+// corners in the garden; the upper ones stand height_m over them. A height of 0 is not known: then it is fitted too,
+// and what the picture lacks by that, an adjoining wall, a focal length or further points must tell.
 struct KnownRectangle {
   std::array<PixelPoint, 4> corners;
   geometry::Point3 left;
@@ -68,6 +71,8 @@ struct Calibrated {
   double turn_error_deg = 0;
   std::optional<double> adjoining_width_m;  // away from the camera; negative: towards it
   double adjoining_error_m = 0;
+  std::optional<double> wall_height_m;  // where it was not known
+  double wall_height_error_m = 0;
   std::array<Unknowns, unknown_count> covariance{};
   double click_error_px = 2;
   double size_error_share = 0;

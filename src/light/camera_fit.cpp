@@ -12,9 +12,10 @@ namespace {
 
 using Eigen::Matrix3d;
 using Eigen::Vector3d;
-// The camera's unknowns, and the width of the adjoining wall as the last.
-constexpr std::size_t all_count = unknown_count + 1;
+// The camera's unknowns, then the width of the adjoining wall and the height of both.
+constexpr std::size_t all_count = unknown_count + 2;
 constexpr auto width_at = static_cast<Eigen::Index>(unknown_count);
+constexpr auto height_at = width_at + 1;
 using Vector = Eigen::Matrix<double, all_count, 1>;
 using Matrix = Eigen::Matrix<double, all_count, all_count>;
 
@@ -28,7 +29,7 @@ struct Normal {
   Vector fall = Vector::Zero();
 };
 
-std::optional<Normal> normal_of(const Camera& camera, double width_m, std::span<const KnownPoint> points,
+std::optional<Normal> normal_of(const Camera& camera, const WallSizes& sizes, std::span<const KnownPoint> points,
                                 double click_error_px, const FocalPrior& prior) {
   Matrix3d axes;
   for (std::size_t i = 0; i < 3; ++i) {
@@ -36,7 +37,7 @@ std::optional<Normal> normal_of(const Camera& camera, double width_m, std::span<
   }
   Normal out;
   for (const KnownPoint& point : points) {
-    const geometry::Vec3 offset = site_of(point, width_m) - camera.position;
+    const geometry::Vec3 offset = site_of(point, sizes) - camera.position;
     const Vector3d seen = axes * Vector3d(offset.x, offset.y, offset.z);
     if (!(seen.z() > 1e-9)) return std::nullopt;
     const double scale = camera.focal_px / seen.z();
@@ -49,8 +50,9 @@ std::optional<Normal> normal_of(const Camera& camera, double width_m, std::span<
     Matrix3d seen_by_turn;  // a small turn w moves a seen place by w x seen
     seen_by_turn << 0, seen.z(), -seen.y(), -seen.z(), 0, seen.x(), seen.y(), -seen.x(), 0;
     const Vector3d along(point.along.x, point.along.y, point.along.z);
+    const Vector3d rise(point.rise.x, point.rise.y, point.rise.z);
     Eigen::Matrix<double, 2, all_count> slope;
-    slope << by_seen * seen_by_turn, -by_seen * axes, place, by_seen * (axes * along);
+    slope << by_seen * seen_by_turn, -by_seen * axes, place, by_seen * (axes * along), by_seen * (axes * rise);
     slope /= click_error_px;
     out.cost += miss.squaredNorm();
     out.bend += slope.transpose() * slope;
@@ -60,8 +62,10 @@ std::optional<Normal> normal_of(const Camera& camera, double width_m, std::span<
   out.cost += miss * miss;
   out.bend(6, 6) += 1 / (prior.error_share * prior.error_share);
   out.fall(6) -= miss / prior.error_share;
-  // Without an adjoining wall its width is held where it is.
-  if (out.bend(width_at, width_at) == 0) out.bend(width_at, width_at) = 1;
+  // A size that no place hangs on is held where it is.
+  for (const Eigen::Index size : {width_at, height_at}) {
+    if (out.bend(size, size) == 0) out.bend(size, size) = 1;
+  }
   return out;
 }
 
@@ -89,12 +93,12 @@ Camera stepped(const Camera& camera, const Unknowns& step) {
   return out;
 }
 
-std::optional<CameraFit> fit_camera(const Camera& start, double width_m, std::span<const KnownPoint> points,
+std::optional<CameraFit> fit_camera(const Camera& start, const WallSizes& sizes, std::span<const KnownPoint> points,
                                     double click_error_px, const FocalPrior& prior) {
   CameraFit fit;
   fit.camera = start;
-  fit.width_m = width_m;
-  std::optional<Normal> normal = normal_of(start, width_m, points, click_error_px, prior);
+  fit.sizes = sizes;
+  std::optional<Normal> normal = normal_of(start, sizes, points, click_error_px, prior);
   if (!normal) return std::nullopt;
   double damping = 1e-3;
   double grow = 2;
@@ -107,13 +111,13 @@ std::optional<CameraFit> fit_camera(const Camera& start, double width_m, std::sp
     Vector bounded = step;
     bounded(6) = std::clamp(step(6), -1.0, 1.0);  // a focal length changes threefold at most
     const Camera next = stepped(fit.camera, unknowns_of(bounded));
-    const double next_width_m = fit.width_m + bounded(width_at);
-    const std::optional<Normal> tried = normal_of(next, next_width_m, points, click_error_px, prior);
+    const WallSizes next_sizes{fit.sizes.width_m + bounded(width_at), fit.sizes.height_m + bounded(height_at)};
+    const std::optional<Normal> tried = normal_of(next, next_sizes, points, click_error_px, prior);
     const double expected = bounded.dot(2 * normal->fall - normal->bend * bounded);
     const double gain = tried ? (normal->cost - tried->cost) / expected : -1;
     if (gain > 0 && expected > 0) {
       fit.camera = next;
-      fit.width_m = next_width_m;
+      fit.sizes = next_sizes;
       normal = tried;
       damping = std::max(1e-12, damping * std::max(1.0 / 3, 1 - std::pow(2 * gain - 1, 3)));
       grow = 2;
@@ -131,6 +135,7 @@ std::optional<CameraFit> fit_camera(const Camera& start, double width_m, std::sp
   for (std::size_t i = 0; i < unknown_count; ++i)
     fit.covariance[i] = unknowns_of(covariance.col(static_cast<Eigen::Index>(i)));
   fit.width_variance_m2 = covariance(width_at, width_at);
+  fit.height_variance_m2 = covariance(height_at, height_at);
   return fit;
 }
 

@@ -16,21 +16,28 @@ struct FocalPrior {
   double error_share = 0;  // one standard deviation of ln(focal)
 };
 
-struct CameraFit {
-  Camera camera;
-  double width_m = 0;  // of the adjoining wall
-  double cost = 0;     // sum of squares, each over its standard deviation; the prior is one of them
-  std::array<Unknowns, unknown_count> covariance{};
-  double width_variance_m2 = 0;
+// What a wall's size lacks.
+struct WallSizes {
+  double width_m = 0;   // of the adjoining wall
+  double height_m = 0;  // of both
 };
 
-// Where a known place is, given the width of the adjoining wall.
-[[nodiscard]] inline geometry::Point3 site_of(const KnownPoint& point, double width_m) {
-  return point.site + width_m * point.along;
+struct CameraFit {
+  Camera camera;
+  WallSizes sizes;
+  double cost = 0;  // sum of squares, each over its standard deviation; the prior is one of them
+  std::array<Unknowns, unknown_count> covariance{};
+  double width_variance_m2 = 0;
+  double height_variance_m2 = 0;
+};
+
+// Where a known place is, given the sizes that were not known.
+[[nodiscard]] inline geometry::Point3 site_of(const KnownPoint& point, const WallSizes& sizes) {
+  return point.site + sizes.width_m * point.along + sizes.height_m * point.rise;
 }
 
 // Nothing where a place comes to lie behind the camera, or the places leave the camera open.
-[[nodiscard]] std::optional<CameraFit> fit_camera(const Camera& start, double width_m,
+[[nodiscard]] std::optional<CameraFit> fit_camera(const Camera& start, const WallSizes& sizes,
                                                   std::span<const KnownPoint> points, double click_error_px,
                                                   const FocalPrior& prior);
 

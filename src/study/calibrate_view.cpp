@@ -155,7 +155,9 @@ std::string corner_note(bool is_outer) {
 }
 
 void add_planes(CalibratedView& out, const job::KnownWall& wall) {
-  const light::HungPlanes hung = light::hung_planes(rectangle_of(wall, 1), out.calibrated->camera);
+  light::KnownRectangle rectangle = rectangle_of(wall, 1);
+  rectangle.height_m = out.calibrated->wall_height_m.value_or(rectangle.height_m);
+  const light::HungPlanes hung = light::hung_planes(rectangle, out.calibrated->camera);
   const auto add = [&](const char* id, const char* name, job::SurfaceKind kind, const light::Plane& plane,
                        std::string note) {
     out.planes.push_back({id, name, kind, plane.on_plane, plane.normal, std::move(note)});
@@ -176,7 +178,7 @@ void add_planes(CalibratedView& out, const job::KnownWall& wall) {
 Result<light::Calibrated> calibrated_view(const job::View& view, double width_px, double height_px) {
   if (!view.calibration) {
     return Error{
-        ErrorCode::not_found,
+        ErrorCode::invalid,
         fmt::format("View \"{}\" has no camera yet: outline a wall of known width and height on it.", view.id)};
   }
   if (view.calibration->wall && view.calibration->wall->corners_px.size() != 4) {

@@ -52,12 +52,14 @@ struct Made {
     run.sentence = "a chain from T1-A.";
     answer.runs = {run};
   }
-  [[nodiscard]] std::string text(bool is_written = false) const { return route_text({job, answer, is_written}, {}); }
+  [[nodiscard]] std::string text(bool is_written = false) const {
+    return route_text({job, answer, is_written, {}}, {});
+  }
   // Its first paragraph, unbroken.
   [[nodiscard]] std::string verdict() const {
     TextStyle wide;
     wide.width = 1000;
-    const std::string whole = route_text({job, answer}, wide);
+    const std::string whole = route_text({job, answer, false, {}}, wide);
     return whole.substr(0, whole.find('\n'));
   }
 };
@@ -86,7 +88,7 @@ TEST(RoutePage, EndsWithOneLineOfCostDigCableJointsAndVolts) {
   TextStyle feet;
   feet.units = job::DisplayUnits::us;
   const Made made;
-  EXPECT_EQ(route_summary({made.job, made.answer}, feet),
+  EXPECT_EQ(route_summary({made.job, made.answer, false, {}}, feet),
             "1500.00 EUR, 100 ft dug, 200 ft of cable, 1 joint, 10.25 V at worst");
 }
 

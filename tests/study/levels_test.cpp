@@ -100,7 +100,7 @@ TEST(Levels, StepsAreJudgedTreadByTread) {
   job::Area& steps = tests::add_area(job, "steps", job::GroundKind::steps, tests::rectangle(0, 0, 2, 1.2), 0.51);
   steps.riser_count = 3;
   steps.ascent_deg = 360;
-  tests::place_lamp(job, "D1", "downlight-60", {1, 0.2, 4}).tilt_deg = -90;
+  tests::place_lamp(job, "D1", "downlight-60", {1, 0.2, 1.6}).tilt_deg = -90;
   const PlaceLevels* place = nullptr;
   const Levels found = levels(job, {}, no_plan());
   place = find_place(found, "steps");

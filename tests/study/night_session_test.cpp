@@ -79,7 +79,13 @@ NightSession with_photograph() {
   return session;
 }
 
-NightFacts picture(NightSession& session, const job::Job& job, const NightWish& wish = {.view = "front"}) {
+NightWish wish_for(const std::string& view) {
+  NightWish out;
+  out.view = view;
+  return out;
+}
+
+NightFacts picture(NightSession& session, const job::Job& job, const NightWish& wish = wish_for("front")) {
   const Result<NightFacts> made = session.picture(job, wish);
   EXPECT_TRUE(made.ok()) << (made.ok() ? "" : made.error().message);
   return made.ok() ? made.value() : NightFacts{};
@@ -142,8 +148,8 @@ TEST(NightSession, TrialsAreNotInTheJob) {
   picture(session, job);
   const geometry::PixelPoint at = pixel_of({2.5, 0, 1.2});
   const double both_lx = *session.probe(at.x_px, at.y_px).value().lux;
-  NightWish wish{.view = "front"};
-  wish.lamps = {{.id = "A", .share = 0.0}, {.id = "nobody", .share = 0.5}};
+  NightWish wish = wish_for("front");
+  wish.lamps = {{"A", 0.0, {}}, {"nobody", 0.5, {}}};
   const NightFacts facts = picture(session, job, wish);
   EXPECT_EQ(facts.lamps[0].share, 0);
   EXPECT_LT(*session.probe(at.x_px, at.y_px).value().lux, 0.5 * both_lx);
@@ -165,16 +171,16 @@ TEST(NightSession, WallBehindThePlansWallIsBroughtForward) {
 TEST(NightSession, WhatIsMissingIsSaid) {
   NightSession session;
   const job::Job job = walled_job();
-  EXPECT_EQ(session.picture(job, {.view = "front"}).error().code, ErrorCode::not_found);
+  EXPECT_EQ(session.picture(job, wish_for("front")).error().code, ErrorCode::not_found);
   EXPECT_EQ(session.probe(1, 1).error().code, ErrorCode::not_found);
   session = with_photograph();
-  EXPECT_EQ(session.picture(job, {.view = "back"}).error().code, ErrorCode::not_found);
+  EXPECT_EQ(session.picture(job, wish_for("back")).error().code, ErrorCode::not_found);
   job::Job bare = job;
   bare.views[0].calibration.reset();
-  EXPECT_EQ(session.picture(bare, {.view = "front"}).error().code, ErrorCode::invalid);
+  EXPECT_EQ(session.picture(bare, wish_for("front")).error().code, ErrorCode::invalid);
   bare = job;
   bare.views[0].surfaces.clear();
-  EXPECT_THAT(session.picture(bare, {.view = "front"}).error().message, HasSubstr("outline a wall"));
+  EXPECT_THAT(session.picture(bare, wish_for("front")).error().message, HasSubstr("outline a wall"));
   picture(session, job);
   EXPECT_EQ(session.probe(-1, 5).error().code, ErrorCode::invalid);
   EXPECT_EQ(session.probe(5, height_px).error().code, ErrorCode::invalid);

@@ -105,7 +105,7 @@ TEST(RouteSites, MoreStepsNeverCostMore) {
 }
 
 job::Area area(const std::string& id, job::GroundKind kind, double left_m, double right_m) {
-  return {id, "", kind, {{left_m, 0}, {right_m, 0}, {right_m, 20}, {left_m, 20}}, 0, {}};
+  return {id, "", kind, {{left_m, 0}, {right_m, 0}, {right_m, 20}, {left_m, 20}}, 0, {}, {}, {}};
 }
 
 // A lawn on both sides of a drive that reaches from fence to fence; the transformer on the left, a lamp on the right.
@@ -143,7 +143,8 @@ TEST(RouteSites, ADriveWithoutASleeveIsNamedAsTheObstacle) {
 TEST(RouteSites, ALampTooFarForTheThickestCableIsNamed) {
   job::Job job = sites::open_lawn({1, 1}, sites::stock());
   job.plan.areas.clear();
-  job.plan.areas.push_back({"lawn", "", job::GroundKind::lawn, {{0, 0}, {2000, 0}, {2000, 20}, {0, 20}}, 0, {}});
+  job.plan.areas.push_back(
+      {"lawn", "", job::GroundKind::lawn, {{0, 0}, {2000, 0}, {2000, 20}, {0, 20}}, 0, {}, {}, {}});
   job.transformers[0].position = Point2{1, 10};
   job.luminaires[0].position = geometry::Point3{1900, 10, 0};
   const RouteAnswer answer = sites::planned(job, for_steps(20));

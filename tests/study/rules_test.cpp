@@ -106,7 +106,7 @@ TEST(Rules, JobWithoutReportPlanOrItemsIsJudgedAsFarAsItGoes) {
 
 TEST(Rules, CableThatEndsNowhereAndPolygonOfTwoPointsDoNoHarm) {
   Garden odd = garden();
-  odd.job.plan.areas.push_back({"sliver", "", job::GroundKind::pool, {{100, 100}, {101, 100}}, 0, {}});
+  odd.job.plan.areas.push_back({"sliver", "", job::GroundKind::pool, {{100, 100}, {101, 100}}, 0, {}, {}, {}});
   odd.cable(0).from = odd.cable(1).to = "nowhere";
   odd.job.luminaires.clear();
   const Findings findings = judge(odd.job, every_check(), odd.report, odd.stock);
