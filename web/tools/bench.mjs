@@ -3,7 +3,7 @@
 // How long the page takes, in Debian's Chromium on the built page: first load (bytes over the wire with gzip, time to
 // the list of jobs) and the answer to a change (engine alone, and the whole way: document to text, worker, engine,
 // report back) for gardens of several sizes, by a tap chosen in its list and by a light dragged over the plan with the
-// pointer. Needs web/dist (npm run build).
+// pointer. And the night on the demo's photograph: a lamp dragged over it. Needs web/dist (npm run build).
 //   node tools/bench.mjs [--lamps 60,300,1000] [--rounds 40]
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -108,8 +108,49 @@ async function drag(page, count) {
   console.log(`${String(count).padStart(5)} lamps, drag  engine ms: ${figures(answers.map(([engine]) => engine))}   whole way ms: ${figures(answers.map(([, whole]) => whole))}   frame ms: ${figures(frames)}   (${answers.length} answers, ${frames.length} frames)`);
 }
 
+// A lamp of the demo garden dragged over its photograph at night: pictures of half a million elements.
+async function night() {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
+  const page = await context.newPage();
+  await page.goto(address);
+  await page.getByRole('button', { name: 'Open the demo garden' }).click();
+  await page.getByRole('application').waitFor();
+  await page.getByRole('button', { name: 'Photograph', exact: true }).click();
+  const view = page.getByRole('dialog', { name: 'Photograph' });
+  await view.getByRole('application').waitFor();
+  await page.evaluate(() => {
+    window.answers = [];
+    new PerformanceObserver((list) => {
+      for (const { duration, detail } of list.getEntries()) if (detail?.recomputed !== undefined) window.answers.push([detail.engineMilliseconds, duration, detail.recomputed]);
+    }).observe({ type: 'measure' });
+  });
+  await view.getByRole('checkbox', { name: /^Night/ }).check();
+  await page.waitForFunction(() => window.answers.length > 0, undefined, { timeout: 120_000 });
+  const [[firstMs, , lampCount]] = await page.evaluate(() => window.answers);
+  const boxes = await view.locator('[data-lamp] .body').evaluateAll((bodies) => bodies.map((body) => body.getBoundingClientRect()).map(({ x, y, width }) => [x + width / 2, y + width / 2]));
+  const stage = await view.getByRole('application').boundingBox();
+  const middle = [stage.x + stage.width / 2, stage.y + stage.height * 0.6];
+  const far = ([x, y]) => Math.hypot(x - middle[0], y - middle[1]);
+  const [x, y] = boxes.sort((a, b) => far(a) - far(b))[0];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.evaluate(() => (window.answers = []));
+  for (let round = 1; round <= rounds; round += 1) {
+    await page.mouse.move(x + 2 * round, y + 6 * Math.sin(round / 4));
+    await page.waitForFunction((wanted) => window.answers.length >= wanted, round);
+  }
+  const answers = await page.evaluate(() => window.answers);
+  await page.mouse.up();
+  const moved = answers.filter(([, , recomputed]) => recomputed === 1);
+  if (moved.length < rounds / 2) throw new Error(`Only ${moved.length} of ${answers.length} pictures were of a moved lamp.`);
+  console.log(`night, first picture of ${lampCount} lamps   engine ms: ${firstMs.toFixed(0)}`);
+  console.log(`night, one lamp dragged   engine ms: ${figures(moved.map(([engine]) => engine))}   whole way ms: ${figures(moved.map(([, whole]) => whole))}   (${moved.length} pictures)`);
+  await context.close();
+}
+
 await firstLoad();
 for (const count of values.lamps.split(',').map(Number)) await change(count);
+await night();
 await browser.close();
 await server.close();
 process.exit(0);

@@ -111,12 +111,17 @@ class WorkerNight implements NightEngine {
   }
 
   async picture(document: JobDocument, wish: NightWish): Promise<NightPicture> {
+    const start = performance.now();
     const { text, image, milliseconds } = await this.#given().call({
       verb: 'night_picture',
       given: [JSON.stringify(document), JSON.stringify(asked(wish))],
     });
     if (!image) throw new EngineRefusal('The engine sent no picture.');
-    return { image, facts: JSON.parse(text) as NightFacts, milliseconds };
+    const facts = JSON.parse(text) as NightFacts;
+    // For tools/bench.mjs.
+    performance.clearMeasures('duskwire night');
+    performance.measure('duskwire night', { start, end: performance.now(), detail: { engineMilliseconds: milliseconds, recomputed: facts.recomputed.length } });
+    return { image, facts, milliseconds };
   }
 
   async probe(x_px: number, y_px: number): Promise<NightProbe> {
