@@ -17,7 +17,7 @@ namespace fs = std::filesystem;
 
 // Only these are served; a file of another kind in the folder was not meant for the page.
 std::string media_type_of(const std::string& ending) {
-  static constexpr std::array<std::pair<std::string_view, std::string_view>, 10> types{{
+  static constexpr std::array<std::pair<std::string_view, std::string_view>, 11> types{{
       {".html", "text/html; charset=utf-8"},
       {".js", "text/javascript; charset=utf-8"},
       {".css", "text/css; charset=utf-8"},
@@ -25,6 +25,7 @@ std::string media_type_of(const std::string& ending) {
       {".woff2", "font/woff2"},
       {".svg", "image/svg+xml"},
       {".png", "image/png"},
+      {".jpg", "image/jpeg"},
       {".webmanifest", "application/manifest+json"},
       {".json", "application/json"},
       {".txt", "text/plain; charset=utf-8"},
