@@ -98,7 +98,8 @@ class Tracer {
     const double high = static_cast<double>(heights_[to]);
     const double share = (level_ - low) / (high - low);
     const double x = static_cast<double>(from % lattice_.columns) + (north ? 0 : share);
-    const double y = static_cast<double>(from / lattice_.columns) + (north ? share : 0);
+    const std::size_t row = from / lattice_.columns;
+    const double y = static_cast<double>(row) + (north ? share : 0);
     return {lattice_.origin.x_m + lattice_.cell_m * x, lattice_.origin.y_m + lattice_.cell_m * y};
   }
 

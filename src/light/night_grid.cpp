@@ -97,7 +97,8 @@ NightGrid night_grid(const Photograph& photograph, const NightPlate& plate, cons
     const NightPiece& piece = plate.pieces[grid.piece[i]];
     const DaylightReading::Piece& read = reading.pieces[grid.piece[i]];
     const double x_px = static_cast<double>(i % grid.width_px) + 0.5;
-    const double y_px = static_cast<double>(from_row + i / grid.width_px) + 0.5;
+    const auto row = from_row + i / grid.width_px;
+    const double y_px = static_cast<double>(row) + 0.5;
     const double factor = read.scale / shade_at(read, x_px, y_px);
     if (piece.kind == NightPieceKind::glow) {
       // Bars and frames stand before the light.
