@@ -6,6 +6,7 @@
 
 #include "light/colour.hpp"
 #include "light/night.hpp"
+#include "light/quick_log.hpp"
 
 namespace duskwire::light {
 namespace {
@@ -81,7 +82,8 @@ void add_to_log_mean(const NightGrid& grid, std::span<const float> all_lx, doubl
     const double reflectance = luminance({rgb[0], rgb[1], rgb[2]});
     const double lx = all_lx[i] + ambient_lx * grid.ambient_share[element];
     const double weight = all_lx[i] >= lit_lx ? 1 : dark_weight;
-    mean.sum += weight * std::log(std::max(least_adaptation_cd_m2, lx * reflectance / std::numbers::pi));
+    const double cd_m2 = std::max(least_adaptation_cd_m2, lx * reflectance / std::numbers::pi);
+    mean.sum += weight * quick_log(static_cast<float>(cd_m2));
     mean.weight += weight;
   }
 }
@@ -90,13 +92,14 @@ void develop(std::span<const Colour> luminance_cd_m2, const NightTone& tone, dou
              std::span<std::uint8_t> rgba) {
   static const ToneTable table;
   const auto exposure = static_cast<float>(exposure_per_cd_m2(tone, adaptation_cd_m2));
-  const bool is_camera = tone.camera_share >= 1;
+  const auto camera_share = static_cast<float>(tone.camera_share);
+  const bool is_camera = camera_share >= 1;
   for (std::size_t i = 0; i < luminance_cd_m2.size() && 4 * i + 3 < rgba.size(); ++i) {
     Colour rgb = luminance_cd_m2[i];
     if (!is_camera) {
-      const double y = luminance({rgb[0], rgb[1], rgb[2]});
-      const auto kept = static_cast<float>(colour_kept(y, tone.camera_share));
-      for (float& part : rgb) part = static_cast<float>(y) + kept * (part - static_cast<float>(y));
+      const auto y = static_cast<float>(luminance({rgb[0], rgb[1], rgb[2]}));
+      const float kept = colour_kept(y, camera_share);
+      for (float& part : rgb) part = y + kept * (part - y);
     }
     for (std::size_t c = 0; c < 3; ++c) rgba[4 * i + c] = table(rgb[c] * exposure);
     rgba[4 * i + 3] = 255;

@@ -29,10 +29,6 @@ double eye_exposure(double adaptation_cd_m2) {
 
 double camera_exposure(double adaptation_cd_m2) { return mean_grey / adaptation_cd_m2; }
 
-// Rods and cones together: from 0.005 to 5 cd/m2 (CIE 191:2010, from memory).
-constexpr double rods_only_cd_m2 = 0.005;
-constexpr double cones_only_cd_m2 = 5;
-
 // The table: octaves of the exposed value, each in equal steps.
 constexpr int lowest_octave = -14;
 constexpr int octaves = 20;
@@ -57,12 +53,6 @@ double exposure_per_cd_m2(const NightTone& tone, double adaptation_cd_m2) {
 double curve(double exposed) {
   if (!(exposed > 0)) return 0;
   return std::min(1.0, exposed * (1 + exposed / (white_at * white_at)) / (1 + exposed));
-}
-
-double colour_kept(double luminance_cd_m2, double camera_share) {
-  if (!(luminance_cd_m2 > 0)) return std::clamp(camera_share, 0.0, 1.0);
-  const double cones = std::log(luminance_cd_m2 / rods_only_cd_m2) / std::log(cones_only_cd_m2 / rods_only_cd_m2);
-  return 1 - (1 - std::clamp(camera_share, 0.0, 1.0)) * (1 - std::clamp(cones, 0.0, 1.0));
 }
 
 ToneTable::ToneTable() : bytes_(static_cast<std::size_t>(octaves) << bits_in_octave) {

@@ -56,6 +56,7 @@ void NightSession::give(light::Photograph photograph) {
   view_.reset();
   scene_.reset();
   layers_lx_.clear();
+  peaks_lx_.clear();
   rgba_.clear();
 }
 
@@ -70,27 +71,41 @@ std::vector<std::string> NightSession::refresh_layers(const NightView* before) {
   const bool may_keep = before != nullptr && !grid_is_new_ && is_same_garden(*before, *view_);
   scene_.emplace(view_->scene, view_->caster);
   std::vector<std::vector<float>> layers(view_->lamps.size());
+  std::vector<float> peaks_lx(view_->lamps.size());
   std::vector<std::string> recomputed;
   for (std::size_t i = 0; i < layers.size(); ++i) {
     const auto known = may_keep ? index_of(*before, view_->lamps[i].id) : std::nullopt;
     if (known && is_same_lamp(*before, *known, *view_, i)) {
       layers[i] = std::move(layers_lx_[*known]);
+      peaks_lx[i] = peaks_lx_[*known];
     } else {
       light::night_layer(grid_, *scene_, static_cast<std::uint32_t>(i), layers[i], view_->care);
+      if (!layers[i].empty()) peaks_lx[i] = *std::max_element(layers[i].begin(), layers[i].end());
       recomputed.push_back(view_->lamps[i].id);
     }
   }
   layers_lx_ = std::move(layers);
+  peaks_lx_ = std::move(peaks_lx);
   return recomputed;
 }
 
 // With every lamp at its full light, so that dimming is seen.
 double NightSession::adaptation_cd_m2() const {
   std::vector<float> all_lx(grid_.receivers.size());
-  for (const auto& layer : layers_lx_) light::add_layer(layer, 1, all_lx);
+  for (std::size_t i = 0; i < layers_lx_.size(); ++i) {
+    if (peaks_lx_[i] > 0) light::add_layer(layers_lx_[i], 1, all_lx);
+  }
   light::LogMean mean;
   light::add_to_log_mean(grid_, all_lx, view_->tone.ambient_lx, mean);
   return mean.value_cd_m2();
+}
+
+std::vector<light::LampState> NightSession::states_of_lit_layers() const {
+  std::vector<light::LampState> states = view_->states;
+  for (std::size_t i = 0; i < states.size(); ++i) {
+    if (!(peaks_lx_[i] > 0)) states[i].share = 0;
+  }
+  return states;
 }
 
 Result<NightFacts> NightSession::picture(const job::Job& job, const NightWish& wish) {
@@ -107,7 +122,7 @@ Result<NightFacts> NightSession::picture(const job::Job& job, const NightWish& w
   refresh_grid(before ? &*before : nullptr);
   std::vector<std::string> recomputed = refresh_layers(before ? &*before : nullptr);
   const double adapted_cd_m2 = adaptation_cd_m2();
-  light::night_luminance(grid_, view_->plate, light::sum_by_colour(layers_lx_, view_->states), view_->tone,
+  light::night_luminance(grid_, view_->plate, light::sum_by_colour(layers_lx_, states_of_lit_layers()), view_->tone,
                          luminance_cd_m2_);
   rgba_.resize(4 * luminance_cd_m2_.size());
   light::develop(luminance_cd_m2_, view_->tone, adapted_cd_m2, rgba_);
@@ -121,10 +136,8 @@ NightFacts NightSession::facts(std::vector<std::string> recomputed, double adapt
   facts.adaptation_cd_m2 = adaptation_cd_m2;
   facts.lit_share = static_cast<double>(grid_.receivers.size()) / static_cast<double>(grid_.reflectance.size());
   for (std::size_t i = 0; i < view_->lamps.size(); ++i) {
-    const auto& layer = layers_lx_[i];
-    const bool is_in_picture = std::any_of(layer.begin(), layer.end(), [](float lx) { return lx >= seen_lx; });
     facts.lamps.push_back({view_->lamps[i].id, view_->lamps[i].name, view_->states[i].share,
-                           view_->states[i].colour_temperature_k, is_in_picture});
+                           view_->states[i].colour_temperature_k, peaks_lx_[i] >= seen_lx});
   }
   facts.assumptions = view_->assumptions;
   facts.remarks = view_->remarks;

@@ -84,6 +84,7 @@ class NightSession {
   void refresh_grid(const NightView* before);
   std::vector<std::string> refresh_layers(const NightView* before);
   [[nodiscard]] double adaptation_cd_m2() const;
+  [[nodiscard]] std::vector<light::LampState> states_of_lit_layers() const;
   [[nodiscard]] NightFacts facts(std::vector<std::string> recomputed, double adaptation_cd_m2) const;
 
   light::Photograph photograph_;
@@ -91,7 +92,9 @@ class NightSession {
   std::optional<light::LitScene> scene_;
   light::NightGrid grid_;
   bool grid_is_new_ = false;
+  // Of each lamp at its full light: on each receiver, and the most on any; sums leave out those that light nothing.
   std::vector<std::vector<float>> layers_lx_;
+  std::vector<float> peaks_lx_;
   std::vector<std::array<float, 3>> luminance_cd_m2_;
   std::vector<std::uint8_t> rgba_;
 };

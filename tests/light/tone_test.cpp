@@ -59,11 +59,17 @@ TEST(Tone, SharesLieBetweenAndStopsDouble) {
   EXPECT_NEAR(exposure_per_cd_m2({.camera_share = 0.5, .exposure_stops = 1}, 0.3), 2 * between, 1e-12);
 }
 
+TEST(Tone, QuickLogarithmIsAsGoodAsItSays) {
+  for (float x = 1e-30F; x < 1e30F; x *= 1.0137F) EXPECT_NEAR(quick_log(x), std::log(x), 3e-5) << x;
+  EXPECT_LT(quick_log(0), -87);
+}
+
 TEST(Tone, EyeLosesColourInTheDarkAndACameraDoesNot) {
   EXPECT_EQ(colour_kept(0.001, 1), 1);
   EXPECT_EQ(colour_kept(0.001, 0), 0);
+  EXPECT_EQ(colour_kept(0, 0.25F), 0.25F);
   EXPECT_EQ(colour_kept(10, 0), 1);
-  EXPECT_NEAR(colour_kept(std::sqrt(0.005 * 5), 0), 0.5, 1e-12);
+  EXPECT_NEAR(colour_kept(static_cast<float>(std::sqrt(0.005 * 5)), 0), 0.5, 1e-5);
 }
 
 }  // namespace
