@@ -72,8 +72,8 @@ void bring_pieces_forward(NightView& out) {
   for (std::size_t i = 0; i < out.plate.pieces.size(); ++i) {
     const double moved_m = bring_forward(out.plate.pieces[i], out.plate.camera, *out.caster);
     if (moved_m > 0) {
-      out.remarks.push_back(fmt::format("{} lies {:.2f} m behind what the plan has there: it was brought forward.",
-                                        out.names[i], moved_m));
+      out.remarks.push_back(
+          fmt::format("{}: {:.2f} m behind what the plan has there, and brought forward.", out.names[i], moved_m));
     }
   }
 }
