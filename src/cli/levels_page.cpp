@@ -53,7 +53,7 @@ std::string subject(const LevelsPage& page, const TextStyle& style) {
 Cell asked_cell(const study::PlaceLevels& place) {
   for (const study::LevelVerdict& verdict : place.verdicts) {
     if (verdict.in_force)
-      return {(verdict.met ? "meets " : "not met: ") + verdict.asked, verdict.met ? Ink::good : Ink::bad};
+      return verdict.met ? Cell{"has " + verdict.asked, Ink::good} : Cell{"lacks " + verdict.missed, Ink::bad};
   }
   return {"nothing asked", Ink::faint};
 }

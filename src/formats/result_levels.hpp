@@ -33,6 +33,7 @@ void describe_result(Of<study::LevelVerdict>, Visitor& v) {
   v.result("in_force", &T::in_force, "It judges: of the set in force, and chosen there");
   v.result("met", &T::met, "The place has what is asked");
   v.result("asked", &T::asked, "What is asked, in words");
+  v.result("missed", &T::missed, "What of it the place has not; empty where it has all");
   v.result("provenance", &T::provenance, "Where the target comes from");
 }
 

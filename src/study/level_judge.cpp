@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <optional>
 
 #include "study/trouble.hpp"
 #include "study/wording.hpp"
@@ -15,20 +16,45 @@ namespace {
 // Rounding of the last bits is no breach.
 bool reaches(double found, double asked) { return found >= asked * (1 - 1e-9); }
 
-bool is_met(const LevelTarget& target, const PlaceLevels& place) {
-  const LuxFigures& lit = place.lit;
-  if (target.average_lx && !reaches(lit.average_lx, *target.average_lx)) return false;
-  if (target.minimum_lx && !reaches(lit.minimum_lx, *target.minimum_lx)) return false;
-  if (target.uniformity && !reaches(lit.uniformity, *target.uniformity)) return false;
-  if (target.most_lx && !reaches(*target.most_lx, lit.maximum_lx)) return false;
-  if (target.upright_average_lx && place.upright) {
-    return reaches(place.upright->average_lx, *target.upright_average_lx);
+// One of the things that a target asks, and whether a place has it.
+struct Demand {
+  std::string words;
+  bool met = true;
+};
+
+// Without a place all count as met: then only the words matter.
+std::vector<Demand> demands_of(const LevelTarget& target, const PlaceLevels* place) {
+  const LuxFigures lit = place ? place->lit : LuxFigures{};
+  std::vector<Demand> out;
+  const auto add = [&](const std::optional<double>& value, const char* words, bool met) {
+    if (value) out.push_back({fmt::format(fmt::runtime(words), *value), !place || met});
+  };
+  add(target.average_lx, "{:g} lx on average", reaches(lit.average_lx, target.average_lx.value_or(0)));
+  add(target.minimum_lx, "nowhere less than {:g} lx", reaches(lit.minimum_lx, target.minimum_lx.value_or(0)));
+  add(target.uniformity, "uniformity {:g}", reaches(lit.uniformity, target.uniformity.value_or(0)));
+  const bool has_upright = place && place->upright;
+  add(target.upright_average_lx, "{:g} lx upright",
+      !has_upright || reaches(place->upright->average_lx, target.upright_average_lx.value_or(0)));
+  add(target.most_lx, "no more than {:g} lx", reaches(target.most_lx.value_or(0), lit.maximum_lx));
+  // Of lamps, not of places: judged by lamp_findings.
+  add(target.most_colour_temperature_k, "up to {:g} K", true);
+  add(target.most_flux_lm, "up to {:g} lm a lamp", true);
+  add(target.most_upward_pct, "up to {:g} % upwards", true);
+  return out;
+}
+
+std::string joined(const std::vector<Demand>& demands, bool only_missed) {
+  std::vector<std::string> parts;
+  for (const Demand& demand : demands) {
+    if (!only_missed || !demand.met) parts.push_back(demand.words);
   }
-  return true;
+  return fmt::format("{}", fmt::join(parts, ", "));
 }
 
 LevelVerdict verdict(const LevelSet& set, const LevelTarget& target, bool in_force, const PlaceLevels& place) {
-  return {set.id, target.id, target.title, in_force, is_met(target, place), asked_words(target), target.provenance};
+  const std::vector<Demand> demands = demands_of(target, &place);
+  const std::string missed = joined(demands, true);
+  return {set.id, target.id, target.title, in_force, missed.empty(), joined(demands, false), missed, target.provenance};
 }
 
 std::string found_words(const PlaceLevels& place) {
@@ -66,18 +92,7 @@ std::string pointer_of_lamp(const job::Job& job, const std::string& lamp) {
 
 std::string lux_words(double lx) { return lx < 10 ? fmt::format("{:.1f} lx", lx) : fmt::format("{:.0f} lx", lx); }
 
-std::string asked_words(const LevelTarget& target) {
-  std::vector<std::string> parts;
-  if (target.average_lx) parts.push_back(fmt::format("{:g} lx on average", *target.average_lx));
-  if (target.minimum_lx) parts.push_back(fmt::format("nowhere less than {:g} lx", *target.minimum_lx));
-  if (target.uniformity) parts.push_back(fmt::format("uniformity {:g}", *target.uniformity));
-  if (target.upright_average_lx) parts.push_back(fmt::format("{:g} lx upright", *target.upright_average_lx));
-  if (target.most_lx) parts.push_back(fmt::format("no more than {:g} lx", *target.most_lx));
-  if (target.most_colour_temperature_k) parts.push_back(fmt::format("up to {:g} K", *target.most_colour_temperature_k));
-  if (target.most_flux_lm) parts.push_back(fmt::format("up to {:g} lm a lamp", *target.most_flux_lm));
-  if (target.most_upward_pct) parts.push_back(fmt::format("up to {:g} % upwards", *target.most_upward_pct));
-  return fmt::format("{}", fmt::join(parts, ", "));
-}
+std::string asked_words(const LevelTarget& target) { return joined(demands_of(target, nullptr), false); }
 
 void judge_places(const LevelSets& sets, const std::string& in_force, std::vector<PlaceLevels>& places) {
   for (PlaceLevels& place : places) {

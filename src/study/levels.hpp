@@ -33,7 +33,8 @@ struct LevelVerdict {
   std::string title;
   bool in_force = false;  // the set that the job names
   bool met = false;
-  std::string asked;  // "10 lx on average, 3 lx upright"
+  std::string asked;   // "10 lx on average, 3 lx upright"
+  std::string missed;  // what of it the place has not; empty where met
   Provenance provenance;
 };
 

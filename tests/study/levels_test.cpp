@@ -74,6 +74,19 @@ TEST(Levels, AHouseBetweenLeavesTheWalkDark) {
   EXPECT_EQ(find_place(levels(job, {}, no_plan()), "walk")->lit.maximum_lx, 0);
 }
 
+// Of a target in several parts only those that are missed are called so: light from above lacks light upright alone.
+TEST(Levels, OnlyThePartOfATargetThatIsMissedIsCalledMissed) {
+  job::Job job = downlight_over_walk();
+  job.light.targets = "mild";
+  LevelSets sets = two_sets();
+  sets[1].targets[0].upright_average_lx = 5000;
+  const Levels found = levels(job, sets, no_plan());
+  const LevelVerdict& verdict = find_place(found, "walk")->verdicts[0];
+  EXPECT_FALSE(verdict.met);
+  EXPECT_EQ(verdict.asked, "0.001 lx on average, 5000 lx upright");
+  EXPECT_EQ(verdict.missed, "5000 lx upright");
+}
+
 TEST(Levels, SetsDisagreeSideBySideAndOnlyTheOneInForceIsAFinding) {
   job::Job job = downlight_over_walk();
   job.light.targets = "mild";
@@ -83,6 +96,7 @@ TEST(Levels, SetsDisagreeSideBySideAndOnlyTheOneInForceIsAFinding) {
   EXPECT_EQ(walk->verdicts[0].set, "mild");
   EXPECT_TRUE(walk->verdicts[0].in_force);
   EXPECT_TRUE(walk->verdicts[0].met);
+  EXPECT_EQ(walk->verdicts[0].missed, "");
   EXPECT_EQ(walk->verdicts[1].set, "strict");
   EXPECT_FALSE(walk->verdicts[1].met);
   EXPECT_TRUE(std::none_of(found.findings.begin(), found.findings.end(),

@@ -22,6 +22,8 @@ export interface LevelVerdict {
   readonly in_force: boolean;
   readonly met: boolean;
   readonly asked: string;
+  /** What of it the place has not; absent or empty where it has all. */
+  readonly missed?: string;
   readonly provenance: Provenance;
 }
 

@@ -29,7 +29,7 @@ export function standingOf({ verdicts }: PlaceLevels): Standing {
   const asked = (verdicts ?? []).filter(({ in_force }) => in_force);
   if (asked.length === 0) return { good: undefined, words: 'nothing is asked' };
   const missed = asked.filter(({ met }) => !met);
-  return missed.length === 0 ? { good: true, words: `meets ${asked[0]!.asked}` } : { good: false, words: `misses ${missed[0]!.asked}` };
+  return missed.length === 0 ? { good: true, words: `meets ${asked[0]!.asked}` } : { good: false, words: `misses ${missed[0]!.missed ?? missed[0]!.asked}` };
 }
 
 /** What other sources say of the same place: where they agree with the chosen one they are not repeated. */
