@@ -62,6 +62,8 @@ class Digger {
   void lay(const job::Cable& cable) {
     const std::optional<double> route_m = route_length_m(cable);
     if (!route_m) return;
+    first_stretch_ = work_.stretches.size();
+    cable_ = &cable.id;
     const double path_m = length_m(cable.path);
     if (path_m > 0 && std::isfinite(path_m)) {
       lay_along_path(cable, path_m, *route_m / path_m);
@@ -77,8 +79,8 @@ class Digger {
   void lay_by_length(const job::Cable& cable, double route_m) {
     const job::Sleeve* sleeve = sleeves_.named(cable.sleeve);
     const double pulled_m = sleeve ? std::min(route_m, length_m(sleeve->path)) : 0;
-    pull(pulled_m);
-    dig(route_m - pulled_m, cable.ground);
+    if (pulled_m > 0) pull(pulled_m, cable.ground);
+    if (route_m > pulled_m) dig(route_m - pulled_m, cable.ground);
   }
 
   // `scale`: metres of route to a metre as drawn.
@@ -107,19 +109,44 @@ class Digger {
 
   void lay_sample(Point2 point, double route_m, const Ground& ground, const std::vector<const job::Sleeve*>& sleeves) {
     if (runs_through(sleeves, point, ground && is_hard(*ground))) {
-      pull(route_m);
+      pull(route_m, ground);
     } else if (!open_.is_open_at(point)) {
       dig(route_m, roots_.over(ground, point));
       fresh_.push_back(point);
+    } else {
+      stretch(roots_.over(ground, point)).shared_m += route_m;
     }
   }
 
   void dig(double route_m, const Ground& ground) {
-    work_.minutes += route_m * minutes_per_m(rates_, ground);
-    if (is_dug(ground)) work_.dug_m += route_m;
+    const double minutes = route_m * minutes_per_m(rates_, ground);
+    TrenchStretch& met = stretch(ground);
+    met.minutes += minutes;
+    work_.minutes += minutes;
+    if (is_dug(ground)) {
+      met.dug_m += route_m;
+      work_.dug_m += route_m;
+    } else {
+      met.fastened_m += route_m;
+    }
   }
 
-  void pull(double route_m) { work_.minutes += route_m * rates_.sleeve_pull_min_per_m; }
+  void pull(double route_m, const Ground& ground) {
+    const double minutes = route_m * rates_.sleeve_pull_min_per_m;
+    TrenchStretch& met = stretch(ground);
+    met.pulled_m += route_m;
+    met.minutes += minutes;
+    work_.minutes += minutes;
+  }
+
+  // That of the cable at hand and this ground.
+  TrenchStretch& stretch(const Ground& ground) {
+    for (std::size_t i = first_stretch_; i < work_.stretches.size(); ++i) {
+      if (work_.stretches[i].ground == ground) return work_.stretches[i];
+    }
+    work_.stretches.push_back({*cable_, ground, 0, 0, 0, 0, 0});
+    return work_.stretches.back();
+  }
 
   const InstallRates& rates_;
   job::PlanGround ground_;
@@ -128,6 +155,8 @@ class Digger {
   DugGround open_;
   std::vector<Point2> fresh_;  // dug for the cable at hand
   TrenchWork work_;
+  const std::string* cable_ = nullptr;  // at hand
+  std::size_t first_stretch_ = 0;       // of it
 };
 
 }  // namespace

@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include "estimate/cable_length.hpp"
 #include "estimate/jobs.hpp"
 
 namespace duskwire::estimate {
@@ -169,6 +170,45 @@ TEST(Trench, APathOfKilometresIsMeasuredWhole) {
   job::Job job;
   lay(job, {{-500'000, 0}, {500'000, 0}});
   EXPECT_NEAR(work(job).dug_m, 1e6, 1e-3);
+}
+
+TEST(Trench, SaysWhatEachCableMeetsByGround) {
+  job::Job job = lawn_with_drive();
+  add_sleeve(job);
+  lay(job, {{2, 1}, {16, 1}});
+  lay(job, {{2, 1}, {6, 1}});
+  const std::vector<TrenchStretch> met = work(job).stretches;
+  ASSERT_EQ(met.size(), 3u);
+  EXPECT_EQ(met[0].cable, "c0");
+  EXPECT_EQ(met[0].ground, job::GroundKind::lawn);
+  EXPECT_NEAR(met[0].dug_m, 10, exact) << "14 m less the sleeve of 4 m";
+  EXPECT_NEAR(met[0].pulled_m, 1, 0.11) << "in the lawn, half a metre at each end of the drive";
+  EXPECT_EQ(met[1].ground, job::GroundKind::drive);
+  EXPECT_NEAR(met[1].pulled_m, 3, exact);
+  EXPECT_EQ(met[1].dug_m, 0);
+  EXPECT_EQ(met[2].cable, "c1");
+  EXPECT_NEAR(met[2].shared_m, 4, exact) << "the first cable has opened that trench";
+  EXPECT_EQ(met[2].minutes, 0);
+}
+
+TEST(Trench, TheStretchesAddUpToTheWork) {
+  for (std::uint32_t seed = 0; seed < 100; ++seed) {
+    const job::Job job = tests::random_job(seed);
+    const TrenchWork whole = work(job);
+    double dug_m = 0;
+    double minutes = 0;
+    double met_m = 0;
+    for (const TrenchStretch& stretch : whole.stretches) {
+      dug_m += stretch.dug_m;
+      minutes += stretch.minutes;
+      met_m += stretch.dug_m + stretch.shared_m + stretch.pulled_m + stretch.fastened_m;
+    }
+    double routes_m = 0;
+    for (const job::Cable& cable : job.cables) routes_m += route_length_m(cable).value_or(0);
+    EXPECT_NEAR(dug_m, whole.dug_m, 1e-6) << seed;
+    EXPECT_NEAR(minutes, whole.minutes, 1e-6) << seed;
+    EXPECT_NEAR(met_m, routes_m, 1e-6) << seed;
+  }
 }
 
 TEST(Trench, EveryCableOnceMoreInTheSameGroundAddsNothing) {
