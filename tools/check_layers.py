@@ -16,7 +16,7 @@ FLOORS = {
     "job": 2, "electrical": 2, "light": 2, "almanac": 2,
     "wiring": 3, "diagnosis": 3, "estimate": 3,
     "study": 4,
-    "formats": 5, "paper": 5, "store": 5,
+    "formats": 5, "paper": 5, "store": 5, "zones": 5, "office": 5,
     "server": 6, "wasm": 6,
     "cli": 7,
 }
@@ -31,6 +31,9 @@ EXTERNAL = {
     "embree3/": {"geometry"},
     "nlohmann/": {"formats", "server", "cli", "wasm"},
     "zlib.h": {"formats"},
+    "date/": {"zones"},
+    "xlsxwriter.h": {"office"},
+    "zip.h": {"office"},
     "cairo": {"paper"},
     "pango/": {"paper"},
     "SQLiteCpp/": {"store"},
