@@ -36,6 +36,7 @@ EXTERNAL = {
     "zip.h": {"office"},
     "cairo": {"paper"},
     "pango/": {"paper"},
+    "qpdf/": {"paper"},
     "SQLiteCpp/": {"store"},
     "sqlite3.h": {"store"},
     "openssl/": {"store", "server"},

@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: Apache-2.0
+// Laying out: nothing on top of anything else, nothing beyond the margins, whatever is written.
+#include "paper/layout.hpp"
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "sample_paper.hpp"
+
+namespace duskwire::paper {
+namespace {
+
+std::vector<Box> boxes_of(const LaidPage& page, Ink ink) {
+  std::vector<Box> boxes;
+  for (const Step& step : page.steps) {
+    if (step.kind == Step::Kind::draw && step.ink == ink) boxes.push_back(step.box);
+  }
+  return boxes;
+}
+
+void expect_clean(const LaidOut& pages) {
+  for (std::size_t p = 0; p < pages.pages.size(); ++p) {
+    const std::vector<Box> words = boxes_of(pages.pages[p], Ink::words);
+    const Box within = within_margins(pages.pages[p].setup);
+    EXPECT_FALSE(words.empty()) << "page " << p + 1;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+      EXPECT_GE(words[i].x_mm, within.x_mm - 0.01) << "page " << p + 1;
+      EXPECT_LE(words[i].right_mm(), within.right_mm() + 0.01) << "page " << p + 1;
+      EXPECT_LE(words[i].bottom_mm(), within.bottom_mm() + 0.01) << "page " << p + 1;
+      for (std::size_t j = i + 1; j < words.size(); ++j) {
+        EXPECT_FALSE(overlap(words[i], words[j])) << "page " << p + 1 << ", texts " << i << " and " << j;
+      }
+    }
+  }
+}
+
+TEST(Layout, KeepsLongNotesAndNamesInEveryScriptApartOnEveryPageSize) {
+  for (const PageSize size : {PageSize::a4, PageSize::letter, PageSize::a3, PageSize::tabloid}) {
+    const LaidOut pages = lay_out(sample_paper(size));
+    EXPECT_GE(pages.pages.size(), 5U);
+    expect_clean(pages);
+  }
+}
+
+TEST(Layout, HasALetterForEachCharacterOfTheScriptsThatClientsWrite) {
+  EXPECT_EQ(lay_out(sample_paper()).unknown_glyphs, 0U);
+}
+
+TEST(Layout, CountsACharacterThatNoFontHas) {
+  Document paper = sample_paper();
+  // A character of the private range: no font of a system has it.
+  paper.sections.front().blocks.push_back(Paragraph{"\U000F1234"});
+  EXPECT_EQ(lay_out(paper).unknown_glyphs, 1U);
+}
+
+TEST(Layout, RepeatsATablesHeadOnEachPageItGoesOnTo) {
+  const LaidOut pages = lay_out(sample_paper());
+  std::size_t with_table = 0;
+  std::size_t heads = 0;
+  for (const LaidPage& page : pages.pages) {
+    bool table = false;
+    for (const Step& step : page.steps) {
+      if (step.kind != Step::Kind::open) continue;
+      table = table || (step.tag == "TD" && !page.setup.landscape);
+      heads += step.tag == "TH" ? 1 : 0;
+    }
+    with_table += table ? 1 : 0;
+  }
+  EXPECT_GE(with_table, 3U);
+  // Three titles on each page of the table, three group rows; the facts on page 1 have no titles.
+  EXPECT_EQ(heads, 3 * (with_table - 1) + 3);
+}
+
+TEST(Layout, OpensAndClosesEachTagOnOnePage) {
+  for (const LaidPage& page : lay_out(sample_paper()).pages) {
+    std::vector<std::string> open;
+    for (const Step& step : page.steps) {
+      if (step.kind == Step::Kind::open) open.push_back(step.tag);
+      if (step.kind != Step::Kind::close) continue;
+      ASSERT_FALSE(open.empty());
+      EXPECT_EQ(open.back(), step.tag);
+      open.pop_back();
+    }
+    EXPECT_TRUE(open.empty());
+  }
+}
+
+TEST(Layout, NeverLeavesAHeadingAloneAtTheFootOfAPage) {
+  // Moved down by a millimetre each time, the heading meets every place of a page.
+  for (int shift = 0; shift < 60; ++shift) {
+    Document paper;
+    paper.title.title = "Paper";
+    Section section;
+    section.blocks = {Paragraph{"Above."}, Space{180.0 + shift}, Heading{1, "Part"},
+                      Paragraph{"Below. " + std::string(200, 'a')}};
+    paper.sections = {section};
+    const LaidOut pages = lay_out(paper);
+    const LaidPage& page = pages.pages.at(pages.outline.front().page);
+    bool seen = false;
+    bool followed = false;
+    for (const Step& step : page.steps) {
+      followed = followed || (seen && step.kind == Step::Kind::open && step.tag == "P");
+      seen = seen || step.tag == "H2";
+    }
+    EXPECT_TRUE(followed) << shift;
+  }
+}
+
+}  // namespace
+}  // namespace duskwire::paper
