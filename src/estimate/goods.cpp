@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <map>
-#include <optional>
 
 #include "estimate/sundries.hpp"
 
@@ -12,28 +11,6 @@ namespace duskwire::estimate {
 namespace {
 
 using Names = std::vector<std::string>;
-
-// Common practice, no source: these stand on a stake, a tree light hangs on stand-off bolts, a well stands in gravel.
-std::optional<job::SundryKind> mount_of(job::LuminaireKind kind) {
-  switch (kind) {
-    case job::LuminaireKind::path:
-    case job::LuminaireKind::bullet:
-    case job::LuminaireKind::wall_wash:
-    case job::LuminaireKind::bollard:
-      return job::SundryKind::stake;
-    case job::LuminaireKind::tree_downlight:
-      return job::SundryKind::tree_mount;
-    case job::LuminaireKind::well:
-      return job::SundryKind::drainage;
-    case job::LuminaireKind::step:
-    case job::LuminaireKind::strip:
-    case job::LuminaireKind::underwater:
-    case job::LuminaireKind::retrofit_lamp:
-    case job::LuminaireKind::halogen_lamp:
-      return std::nullopt;
-  }
-  return std::nullopt;
-}
 
 // Users of each item id, with the place of the first for a problem to point at.
 struct Users {
@@ -93,6 +70,28 @@ void count_transformers(const job::Job& job, const Stockroom& stockroom, LineBoo
 }
 
 }  // namespace
+
+// These stand on a stake, a tree light hangs on stand-off bolts, a well stands in gravel.
+std::optional<job::SundryKind> mount_of(job::LuminaireKind kind) {
+  switch (kind) {
+    case job::LuminaireKind::path:
+    case job::LuminaireKind::bullet:
+    case job::LuminaireKind::wall_wash:
+    case job::LuminaireKind::bollard:
+      return job::SundryKind::stake;
+    case job::LuminaireKind::tree_downlight:
+      return job::SundryKind::tree_mount;
+    case job::LuminaireKind::well:
+      return job::SundryKind::drainage;
+    case job::LuminaireKind::step:
+    case job::LuminaireKind::strip:
+    case job::LuminaireKind::underwater:
+    case job::LuminaireKind::retrofit_lamp:
+    case job::LuminaireKind::halogen_lamp:
+      return std::nullopt;
+  }
+  return std::nullopt;
+}
 
 void count_goods(const job::Job& job, const Stockroom& stockroom, LineBook& book) {
   std::map<job::SundryKind, Names> mounts;
