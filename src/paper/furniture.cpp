@@ -153,9 +153,9 @@ void put_title_block(LaidPage& page, const Section& section, const Document& doc
   put_fields(page, block, 0,
              {{0.36, "Contractor", title.owner}, {0.42, "Garden", title.job}, {0.22, "Number", title.number}});
   put_fields(page, block, 1,
-             {{0.46, "Title", what, true},
-              {0.20, "Kind of paper", title.kind},
-              {0.12, "Scale", section.scale.empty() ? "\u2013" : section.scale},
+             {{0.44, "Title", what, true},
+              {0.18, "Kind of paper", title.kind},
+              {0.16, "Scale", section.scale.empty() ? "\u2013" : section.scale},
               {0.09, "Revision", title.revision.empty() ? "\u2013" : title.revision, true},
               {0.13, "Sheet", fmt::format("{} of {}", sheet, sheet_count), true}});
   put_fields(page, block, 2,

@@ -47,7 +47,7 @@ std::vector<double> pattern_of(Dash dash, double width_mm) {
 }  // namespace
 
 double mm_of(Width width) {
-  constexpr std::array<double, 7> widths_mm{0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1.0};
+  constexpr std::array<double, 9> widths_mm{0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1.0, 1.4, 2.0};
   return widths_mm.at(static_cast<std::size_t>(width));
 }
 

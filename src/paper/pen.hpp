@@ -22,7 +22,17 @@ using PathMm = std::vector<PointMm>;
 
 // Widths in ratios of the square root of two (ISO 128, from memory), so that a line stays a line and wide stays apart
 // from narrow on a copy at 70 %.
-enum class Width : std::uint8_t { w013 = 0, w018 = 1, w025 = 2, w035 = 3, w050 = 4, w070 = 5, w100 = 6 };
+enum class Width : std::uint8_t {
+  w013 = 0,
+  w018 = 1,
+  w025 = 2,
+  w035 = 3,
+  w050 = 4,
+  w070 = 5,
+  w100 = 6,
+  w140 = 7,
+  w200 = 8
+};
 [[nodiscard]] double mm_of(Width width);
 
 // Kinds of line that are told apart without colour.

@@ -17,6 +17,7 @@ constexpr double most_marks = 2500;
 double pitch_of(Hatch kind) {
   switch (kind) {
     case Hatch::dotted:
+      return 2.6;
     case Hatch::tufts:
       return 4;
     case Hatch::wide:
@@ -50,7 +51,7 @@ void Pen::hatch(const PathMm& outline, Hatch kind, const Stroke& stroke) {
       const double shift_mm = (static_cast<long>(std::lround(y_mm / pitch_mm)) % 2 != 0) ? pitch_mm / 2 : 0;
       for (double x_mm = from(low.x_mm) + shift_mm; x_mm < high.x_mm; x_mm += pitch_mm) {
         if (kind == Hatch::dotted) {
-          disc({x_mm, y_mm}, 0.18, stroke.colour);
+          disc({x_mm, y_mm}, 0.25, stroke.colour);
         } else {
           path({{x_mm - 0.5, y_mm - 0.8}, {x_mm, y_mm}, {x_mm + 0.5, y_mm - 0.8}}, stroke);
         }
