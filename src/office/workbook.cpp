@@ -3,12 +3,12 @@
 #include "office/workbook.hpp"
 
 #include <fmt/format.h>
-#include <stdlib.h>
 #include <xlsxwriter.h>
 
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <cstdlib>
 #include <ctime>
 #include <filesystem>
 #include <fstream>
