@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "diagnosis/likelihood.hpp"
+
+#include <Eigen/Cholesky>
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace duskwire::diagnosis {
+namespace {
+
+const double log_2pi = std::log(2 * std::numbers::pi);
+
+double log_sum(double x, double y) {
+  const double high = std::max(x, y);
+  return std::isinf(high) ? high : high + std::log1p(std::exp(std::min(x, y) - high));
+}
+
+}  // namespace
+
+Agreement agreement(const Eigen::MatrixXd& rows, const Eigen::VectorXd& meter_sigma) {
+  Eigen::MatrixXd covariance = rows * rows.transpose();
+  covariance.diagonal() += meter_sigma.array().square().matrix();
+  const Eigen::LLT<Eigen::MatrixXd> factor(covariance);
+  Agreement result;
+  result.precision = factor.solve(Eigen::MatrixXd::Identity(covariance.rows(), covariance.cols()));
+  result.log_determinant = -2 * factor.matrixLLT().diagonal().array().log().sum();
+  return result;
+}
+
+double distance2(const Agreement& agreement, const Eigen::VectorXd& residual) {
+  return residual.dot(agreement.precision * residual);
+}
+
+// The mixture over none, one or two wrong readings. Leaving readings out of a Gaussian needs no new factor: with
+// z = P e, the distance falls by z_i^2 / P_ii and the determinant of the precision by P_ii (for two, the 2 x 2 block).
+double log_density(const Agreement& agreement, const Eigen::VectorXd& residual, const Eigen::VectorXd& wild,
+                   double wrong_share) {
+  const Eigen::Index n = residual.size();
+  if (n == 0) return 0;
+  const Eigen::VectorXd z = agreement.precision * residual;
+  const double all = 0.5 * (agreement.log_determinant - residual.dot(z) - static_cast<double>(n) * log_2pi);
+  if (wrong_share <= 0) return all;
+  const double right = std::log1p(-wrong_share);
+  const double wrong = std::log(wrong_share);
+  double sum = all + static_cast<double>(n) * right;
+  for (Eigen::Index i = 0; i < n; ++i) {
+    const double p_ii = agreement.precision(i, i);
+    const double without = all + 0.5 * (z[i] * z[i] / p_ii - std::log(p_ii) + log_2pi);
+    sum = log_sum(sum, without + wild[i] + wrong + static_cast<double>(n - 1) * right);
+    for (Eigen::Index k = i + 1; k < n; ++k) {
+      const double p_kk = agreement.precision(k, k);
+      const double p_ik = agreement.precision(i, k);
+      const double det = p_ii * p_kk - p_ik * p_ik;
+      if (det <= 0) continue;
+      const double fall = (z[i] * z[i] * p_kk - 2 * z[i] * z[k] * p_ik + z[k] * z[k] * p_ii) / det;
+      const double pair = all + 0.5 * (fall - std::log(det)) + log_2pi;
+      sum = log_sum(sum, pair + wild[i] + wild[k] + 2 * wrong + static_cast<double>(n - 2) * right);
+    }
+  }
+  return sum;
+}
+
+// Rows: what is computed (dark, dim, lit); columns: lit, dim, dark, flickering. Common practice, no source.
+double seen_chance(SeenLamp seen, double light, bool unsteady) {
+  constexpr double table[3][4] = {{0.005, 0.015, 0.97, 0.01}, {0.30, 0.60, 0.05, 0.05}, {0.93, 0.05, 0.01, 0.01}};
+  constexpr double unsteady_flickers = 0.25;
+  const int row = light < 0.03 ? 0 : light < 0.75 ? 1 : 2;
+  const double plain = table[row][static_cast<int>(seen)];
+  if (!unsteady) return plain;
+  return seen == SeenLamp::flickering ? unsteady_flickers : plain * (1 - unsteady_flickers);
+}
+
+}  // namespace duskwire::diagnosis

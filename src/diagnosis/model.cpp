@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "diagnosis/model.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace duskwire::diagnosis {
+namespace {
+
+// Log density of a reading that is simply wrong: anywhere in what such a meter shows.
+double log_wild(Quantity quantity) {
+  switch (quantity) {
+    case Quantity::output_a:
+    case Quantity::cable_a:
+    case Quantity::cable_net_a:
+      return -std::log(10.0);
+    case Quantity::mains_v:
+      return -std::log(1.0);
+    case Quantity::input_va:
+      return -std::log(600.0);
+    case Quantity::loop_ohm:
+      return -std::log(100.0);
+    default:
+      return -std::log(15.0);
+  }
+}
+
+double log_seen(const Observation& observation, double computed, bool unsteady) {
+  if (observation.probe.quantity == Quantity::lamp_state) {
+    return std::log(seen_chance(observation.seen, computed, unsteady));
+  }
+  constexpr double misread = 0.01;
+  return std::log((observation.value > 0.5) == (computed > 0.5) ? 1 - misread : misread);
+}
+
+}  // namespace
+
+bool is_state(Quantity quantity) { return quantity == Quantity::lamp_state || quantity == Quantity::breaker; }
+
+double loose_share(Quantity quantity) {
+  switch (quantity) {
+    case Quantity::cable_net_a:
+      return 0.08;
+    case Quantity::input_va:
+      return 0.06;
+    case Quantity::loop_ohm:
+      return 0.06;
+    default:
+      return 0;
+  }
+}
+
+bool is_unsteady(FaultKind kind) {
+  return kind == FaultKind::resistive || kind == FaultKind::water || kind == FaultKind::weak_output;
+}
+
+Model::Model(const FaultProblem& problem) : problem_(problem), uncertainty_(problem), lifted_{none} {
+  for (std::size_t k = 0; k < problem.observations.size(); ++k) {
+    const Probe& probe = problem.observations[k].probe;
+    (is_state(probe.quantity) ? states_ : numeric_).push_back(k);
+    if (std::find(lifted_.begin(), lifted_.end(), probe.lifted) == lifted_.end()) lifted_.push_back(probe.lifted);
+  }
+  for (const Candidate& candidate : problem.candidates) {
+    const std::uint32_t lifted = candidate.probe.lifted;
+    if (std::find(lifted_.begin(), lifted_.end(), lifted) == lifted_.end()) lifted_.push_back(lifted);
+  }
+  const auto n = static_cast<Eigen::Index>(numeric_.size());
+  values_.resize(n);
+  meter_sigma_.resize(n);
+  wild_.resize(n);
+  for (Eigen::Index k = 0; k < n; ++k) {
+    const Observation& observation = problem.observations[numeric_[static_cast<std::size_t>(k)]];
+    numeric_probes_.push_back(observation.probe);
+    values_[k] = observation.value;
+    meter_sigma_[k] = observation.sigma;
+    wild_[k] = log_wild(observation.probe.quantity);
+  }
+  sound_ = outlooks({}, {none}, true).front();
+}
+
+Eigen::VectorXd Model::own_sigma(const Eigen::VectorXd& computed) const {
+  Eigen::VectorXd sigma = meter_sigma_;
+  for (Eigen::Index k = 0; k < sigma.size(); ++k) {
+    const double share = loose_share(numeric_probes_[static_cast<std::size_t>(k)].quantity);
+    if (share > 0) sigma[k] = std::hypot(sigma[k], share * computed[k]);
+  }
+  return sigma;
+}
+
+bool Model::distinguishes_ends_of(std::uint32_t segment) const {
+  const auto reads_end = [segment](const auto& item) {
+    return item.probe.quantity == Quantity::cable_end_v && item.probe.index == segment;
+  };
+  return std::any_of(problem_.observations.begin(), problem_.observations.end(), reads_end) ||
+         std::any_of(problem_.candidates.begin(), problem_.candidates.end(), reads_end);
+}
+
+std::uint32_t Model::surely_tripped(const std::vector<Fault>& faults) const {
+  if (faults.size() != 1) return none;
+  const double short_a = uncertainty_.least_short_a(faults.front());
+  if (short_a <= 0) return none;
+  const Fault& fault = faults.front();
+  const std::uint32_t node = fault.kind == FaultKind::short_lamp ? problem_.network.loads[fault.element].plus.node
+                                                                 : problem_.network.segments[fault.element].to;
+  const std::uint32_t output = problem_.output_of_node[node];
+  const double limit_a = problem_.network.outputs[output].limit_a;
+  return limit_a > 0 && short_a > trips_above * limit_a ? output : none;
+}
+
+// As read(), but an ohmmeter's view of one short by the transfer resistances: quicker than another solve.
+double Model::value(const State& state, const Probe& probe, std::uint32_t at) const {
+  if (probe.quantity != Quantity::loop_ohm || state.faults.size() != 1) return read(problem_, state, probe, at);
+  const std::optional<double> ohm = uncertainty_.through_short_ohm(state.faults.front(), probe.index);
+  return ohm ? std::min(*ohm, most_ohm) : read(problem_, state, probe, at);
+}
+
+std::vector<Outlook> Model::outlooks(const std::vector<Fault>& faults, const std::vector<std::uint32_t>& at,
+                                     bool with_future) const {
+  std::vector<State> states;
+  for (const std::uint32_t lifted : lifted_) {
+    states.push_back(settle(problem_, faults, lifted, lifted == none ? surely_tripped(faults) : none));
+  }
+  const auto state_of = [&](const Probe& probe) -> const State& {
+    const auto found = std::find(lifted_.begin(), lifted_.end(), probe.lifted);
+    return states[static_cast<std::size_t>(found - lifted_.begin())];
+  };
+  std::vector<Outlook> result(at.size());
+  for (std::size_t p = 0; p < at.size(); ++p) {
+    Outlook& outlook = result[p];
+    outlook.measured.resize(static_cast<Eigen::Index>(numeric_.size()));
+    outlook.seen.resize(static_cast<Eigen::Index>(states_.size()));
+    for (std::size_t k = 0; k < numeric_.size(); ++k) {
+      const Probe& probe = numeric_probes_[k];
+      outlook.measured[static_cast<Eigen::Index>(k)] = value(state_of(probe), probe, at[p]);
+    }
+    for (std::size_t k = 0; k < states_.size(); ++k) {
+      const Probe& probe = problem_.observations[states_[k]].probe;
+      outlook.seen[static_cast<Eigen::Index>(k)] = value(state_of(probe), probe, at[p]);
+    }
+    if (with_future) {
+      outlook.future.resize(static_cast<Eigen::Index>(problem_.candidates.size()));
+      for (std::size_t c = 0; c < problem_.candidates.size(); ++c) {
+        const Probe& probe = problem_.candidates[c].probe;
+        outlook.future[static_cast<Eigen::Index>(c)] = static_cast<float>(value(state_of(probe), probe, at[p]));
+      }
+    }
+    outlook.agreement = p == 0
+                            ? agreement(uncertainty_.rows(states.front(), numeric_probes_), own_sigma(outlook.measured))
+                            : result.front().agreement;
+  }
+  return result;
+}
+
+double Model::log_likelihood(const Agreement& agreement, const Eigen::VectorXd& measured, const Eigen::VectorXd& seen,
+                             bool unsteady) const {
+  double sum = log_density(agreement, values_ - measured, wild_, problem_.spread.wrong_reading);
+  for (std::size_t k = 0; k < states_.size(); ++k) {
+    sum += log_seen(problem_.observations[states_[k]], seen[static_cast<Eigen::Index>(k)], unsteady);
+  }
+  return sum;
+}
+
+}  // namespace duskwire::diagnosis

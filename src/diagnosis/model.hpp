@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: Apache-2.0
+// Model: one problem made ready to be asked "what would be read if these faults were there, and how well does that
+// agree with what was read?". Internal to the room.
+#pragma once
+
+#include <Eigen/Core>
+#include <vector>
+
+#include "diagnosis/likelihood.hpp"
+#include "diagnosis/state.hpp"
+#include "diagnosis/uncertainty.hpp"
+
+namespace duskwire::diagnosis {
+
+// What one set of faults makes of all probes.
+struct Outlook {
+  Eigen::VectorXd measured;  // what the numeric observations should have shown
+  Eigen::VectorXd seen;      // light of lamps, state of breakers: the observations of states
+  Eigen::VectorXf future;    // what the candidates would show
+  Agreement agreement;
+};
+
+class Model {
+ public:
+  explicit Model(const FaultProblem& problem);
+
+  [[nodiscard]] const FaultProblem& problem() const { return problem_; }
+  [[nodiscard]] const std::vector<Probe>& numeric_probes() const { return numeric_probes_; }
+  [[nodiscard]] std::size_t numeric_observation(std::size_t k) const { return numeric_[k]; }
+  [[nodiscard]] const Eigen::VectorXd& values() const { return values_; }
+  [[nodiscard]] const Uncertainty& uncertainty() const { return uncertainty_; }
+  // Of the meter, and of what the model knows only roughly about such a reading, at what was computed.
+  [[nodiscard]] Eigen::VectorXd own_sigma(const Eigen::VectorXd& computed) const;
+
+  [[nodiscard]] const Outlook& sound() const { return sound_; }
+  // Outlooks at several places of one span share their states.
+  [[nodiscard]] std::vector<Outlook> outlooks(const std::vector<Fault>& faults, const std::vector<std::uint32_t>& at,
+                                              bool with_future) const;
+  [[nodiscard]] bool distinguishes_ends_of(std::uint32_t segment) const;
+
+  // Log likelihood with the agreement of the outlook nearest by.
+  [[nodiscard]] double log_likelihood(const Agreement& agreement, const Eigen::VectorXd& measured,
+                                      const Eigen::VectorXd& seen, bool unsteady) const;
+
+ private:
+  [[nodiscard]] std::uint32_t surely_tripped(const std::vector<Fault>& faults) const;
+  [[nodiscard]] double value(const State& state, const Probe& probe, std::uint32_t at) const;
+
+  const FaultProblem& problem_;
+  Uncertainty uncertainty_;
+  std::vector<std::size_t> numeric_;  // observations, by index
+  std::vector<std::size_t> states_;
+  std::vector<Probe> numeric_probes_;
+  Eigen::VectorXd values_;
+  Eigen::VectorXd meter_sigma_;
+  Eigen::VectorXd wild_;
+  std::vector<std::uint32_t> lifted_;  // distinct, `none` first
+  Outlook sound_;
+};
+
+[[nodiscard]] bool is_state(Quantity quantity);
+// Standard deviation, as a share of what is computed, of quantities that the first-order rows do not cover.
+[[nodiscard]] double loose_share(Quantity quantity);
+// Whether a fault of this kind makes lamps flicker.
+[[nodiscard]] bool is_unsteady(FaultKind kind);
+
+}  // namespace duskwire::diagnosis

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: Apache-2.0
+// State: what a network with faults in it settles to, protective devices included, and what a probe would read there.
+// Internal to the room.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "diagnosis/fault.hpp"
+#include "electrical/solution.hpp"
+
+namespace duskwire::diagnosis {
+
+struct State {
+  Faulted faulted;
+  electrical::Solution solution;
+  std::vector<bool> tripped;  // by output
+  std::vector<Fault> faults;
+};
+
+// `lifted`: a segment taken off its transformer; none: all as it is. `surely_tripped`: an output known to trip, which
+// saves solving the short that trips it.
+[[nodiscard]] State settle(const FaultProblem& problem, const std::vector<Fault>& faults, std::uint32_t lifted = none,
+                           std::uint32_t surely_tripped = none);
+
+// A device opens within minutes above this share of its rating (thermal breakers hold about a tenth more; from memory).
+inline constexpr double trips_above = 1.15;
+
+// What the probe reads. `at`: the place of the first fault, which matters for readings at the ends of the very cable
+// that is at fault (none: its middle). lamp_state: share of full light. breaker: 0 or 1.
+[[nodiscard]] double read(const FaultProblem& problem, const State& state, const Probe& probe, std::uint32_t at = none);
+
+// An ohmmeter shows no more than this: to it, everything above is open.
+inline constexpr double most_ohm = 1000;
+
+}  // namespace duskwire::diagnosis
