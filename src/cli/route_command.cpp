@@ -16,8 +16,8 @@
 #include "cli/progress_line.hpp"
 #include "cli/route_page.hpp"
 #include "cli/session.hpp"
+#include "estimate/labour_rates.hpp"
 #include "formats/job_writer.hpp"
-#include "formats/offer_rates.hpp"
 #include "formats/requests.hpp"
 #include "formats/route_json.hpp"
 #include "study/route.hpp"
@@ -75,12 +75,11 @@ Or<study::RouteRequest> request_of(const RouteRequest& request, const job::Job& 
   if (std::string unknown = unknown_pins(asked.pins, job); !unknown.empty()) {
     return Outcome{exit_bad_input, "", std::move(unknown)};
   }
-  std::int64_t& labour_minor_per_h = asked.rates.labour_minor_per_h;
-  labour_minor_per_h = formats::offered_labour_minor_per_h(job).value_or(labour_minor_per_h);
+  asked.rates = estimate::install_rates(job);
   if (request.labour.empty()) return asked;
   const Result<std::int64_t> read = read_labour(request.labour, job.site.currency);
   if (!read) return refuse(read.error());
-  labour_minor_per_h = read.value();
+  asked.rates.labour_minor_per_h = read.value();
   return asked;
 }
 

@@ -91,7 +91,7 @@ void add_sleeves(const job::Job& job, std::size_t index, const std::vector<job::
                  const std::vector<std::string>& laid, LineBook& book, SleeveNeed& need) {
   const job::Cable& cable = job.cables[index];
   if (const job::Sleeve* sleeve = cable.sleeve.empty() ? nullptr : find_sleeve(job.plan, cable.sleeve)) {
-    if (std::find(laid.begin(), laid.end(), sleeve->id) != laid.end()) return;
+    if (sleeve->laid.value_or(false) || std::find(laid.begin(), laid.end(), sleeve->id) != laid.end()) return;
     if (need.plan_ids.insert(sleeve->id).second) need.lengths_m.push_back(length_of_path_m(sleeve->path));
     return;
   }

@@ -41,6 +41,13 @@ constexpr auto names(Of<job::CalibrationMethod>) {
 }
 constexpr auto names(Of<job::SurfaceKind>) { return std::array{"wall", "ground", "roof", "steps", "other"}; }
 constexpr auto names(Of<job::MaskKind>) { return std::array{"sky", "window", "other"}; }
+constexpr auto names(Of<job::Soil>) { return std::array{"sand", "loam", "clay", "stony", "rock"}; }
+constexpr auto names(Of<job::TaxBase>) { return std::array{"whole_price", "material"}; }
+constexpr auto names(Of<job::OptionKind>) { return std::array{"part", "phase", "variant"}; }
+constexpr auto names(Of<job::SwitchBase>) { return std::array{"clock", "sunset", "sunrise"}; }
+constexpr auto names(Of<job::VisitKind>) {
+  return std::array{"survey", "installation", "commissioning", "night_visit", "hand_over", "care", "service", "other"};
+}
 constexpr auto names(Of<Severity>) { return std::array{"note", "warning", "error"}; }
 
 }  // namespace duskwire::formats

@@ -3,7 +3,6 @@
 #pragma once
 
 #include "formats/context.hpp"
-#include "formats/reserved.hpp"
 #include "job/job.hpp"
 
 namespace duskwire::formats {
@@ -22,11 +21,9 @@ void read_part(Context& context, const Json& value, job::Joint& out);
 void read_catalogue_body(Context& context, const Json& value, job::Catalogue& out);
 
 void read_part(Context& context, const Json& value, job::View& out);
-
-// The reserved parts: checked, not kept.
-void read_part(Context& context, const Json& value, ProgrammeEntry& out);
-void read_part(Context& context, const Json& value, Offer& out);
-void read_part(Context& context, const Json& value, Visit& out);
+void read_part(Context& context, const Json& value, job::ProgrammeEntry& out);
+void read_part(Context& context, const Json& value, job::Offer& out);
+void read_part(Context& context, const Json& value, job::Visit& out);
 
 // What several fields of one object must be together.
 void check_whole(Context& context, const job::LuminaireItem& item);
@@ -34,6 +31,6 @@ void check_whole(Context& context, const job::ConnectorFill& fill);
 void check_whole(Context& context, const job::Corners& corners);
 void check_whole(Context& context, const job::Tree& tree);
 void check_whole(Context& context, const job::PictureSurface& surface);
-void check_whole(Context& context, const SwitchRule& rule);
+void check_whole(Context& context, const job::SwitchRule& rule);
 
 }  // namespace duskwire::formats

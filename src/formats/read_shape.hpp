@@ -162,18 +162,6 @@ class ReadVisitor {
       read_part(context_, value[i], member.emplace_back());
     }
   }
-  template <class Shape>
-  void read(const Json& value, job::Reserved& member, const Kept<Shape>&, const FieldInfo&) {
-    Shape shape;
-    read_part(context_, value, shape);
-    member.json = compact_text(value);
-  }
-  template <class Shape>
-  void read(const Json& value, job::Reserved& member, const KeptList<Shape>& rule, const FieldInfo& info) {
-    std::vector<Shape> shapes;
-    read(value, shapes, List{rule.max_count}, info);
-    member.json = compact_text(value);
-  }
 
   Context& context_;
   const Json& object_;

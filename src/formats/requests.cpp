@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "formats/requests.hpp"
 
-#include "formats/offer_rates.hpp"
+#include "estimate/labour_rates.hpp"
 #include "formats/shape_requests.hpp"
 // After the shapes that it reads.
 #include "formats/read_request.hpp"
@@ -29,7 +29,7 @@ ReadRequest<StartRequest> read_start_request(std::string_view text) {
 
 ReadRequest<study::RouteRequest> read_route_request(std::string_view text, const job::Job& job) {
   return read_request<study::RouteRequest>(text, [&](Context& context, const Json& tree, study::RouteRequest& out) {
-    out.rates.labour_minor_per_h = offered_labour_minor_per_h(job).value_or(out.rates.labour_minor_per_h);
+    out.rates = estimate::install_rates(job);
     read_shape(context, tree, out);
   });
 }

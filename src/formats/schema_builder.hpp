@@ -141,7 +141,10 @@ class SchemaVisitor {
   }
   Json value_schema(std::string*, const Text& rule, Need need) { return text_schema(rule, need == optional); }
   Json value_schema(std::string*, const Choice& rule, Need) { return names_schema(rule.begin, rule.end); }
-  Json value_schema(bool*, const Flag&, Need) { return {{"type", "boolean"}}; }
+  template <class M>
+  Json value_schema(M*, const Flag&, Need) {
+    return {{"type", "boolean"}};
+  }
   template <class M>
   Json value_schema(M*, const OneOf&, Need) {
     const auto list = names(Of<inner_t<M>>{});
@@ -207,14 +210,6 @@ class SchemaVisitor {
   template <class M>
   Json value_schema(std::vector<M>*, const List& rule, Need) {
     return {{"type", "array"}, {"items", builder_.reference<M>()}, {"maxItems", rule.max_count}};
-  }
-  template <class Shape>
-  Json value_schema(job::Reserved*, const Kept<Shape>&, Need) {
-    return builder_.reference<Shape>();
-  }
-  template <class Shape>
-  Json value_schema(job::Reserved*, const KeptList<Shape>& rule, Need) {
-    return {{"type", "array"}, {"items", builder_.reference<Shape>()}, {"maxItems", rule.max_count}};
   }
 
   SchemaBuilder& builder_;

@@ -157,14 +157,6 @@ struct List {
   std::uint32_t max_count = 0;
 };
 
-// A part whose shape is checked as a Shape (or a list of them) while its text is kept whole.
-template <class Shape>
-struct Kept {};
-template <class Shape>
-struct KeptList {
-  std::uint32_t max_count = 0;
-};
-
 // Coordinates lie within 100 km of the site's origin.
 inline constexpr double farthest_m = 100'000;
 inline constexpr std::uint32_t most_points = 10'000;

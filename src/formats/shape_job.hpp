@@ -6,10 +6,12 @@
 #include "formats/shape.hpp"
 #include "formats/shape_catalogue.hpp"
 #include "formats/shape_light.hpp"
+#include "formats/shape_offer.hpp"
 #include "formats/shape_plan.hpp"
-#include "formats/shape_reserved.hpp"
+#include "formats/shape_programme.hpp"
 #include "formats/shape_site.hpp"
 #include "formats/shape_view.hpp"
+#include "formats/shape_visit.hpp"
 #include "job/job.hpp"
 
 namespace duskwire::formats {
@@ -124,9 +126,9 @@ void describe(Of<job::Job>, Visitor& v) {
   v.field("cables", &T::cables, List{50'000}, optional, "Cables");
   v.field("joints", &T::joints, List{50'000}, optional, "Joints where conductors meet");
   v.field("views", &T::views, List{1000}, optional, "Photographs: camera, surfaces, measures, the night");
-  v.field("programme", &T::programme, KeptList<ProgrammeEntry>{500}, optional, "Reserved: when what is on");
-  v.field("offer", &T::offer, Kept<Offer>{}, optional, "Reserved: rates, margins, terms, options");
-  v.field("visits", &T::visits, KeptList<Visit>{5000}, optional, "Reserved: what was found and measured when");
+  v.field("programme", &T::programme, List{500}, optional, "When what is on");
+  v.field("offer", &T::offer, Part{}, optional, "Rates, margins, terms, options");
+  v.field("visits", &T::visits, List{5000}, optional, "What was found and measured when");
 }
 
 }  // namespace duskwire::formats

@@ -41,6 +41,7 @@ void describe(Of<job::Sleeve>, Visitor& v) {
   v.field("path", &T::path, Places{2, true}, optional, "Its route on the plan");
   v.field("diameter_mm", &T::diameter_mm, Number{0, 1000, "mm"}, optional, "Inner diameter; 0: not known");
   v.field("depth_m", &T::depth_m, Number{0, 10, "m"}, optional, "Cover over the sleeve");
+  v.field("laid", &T::laid, Flag{}, optional, "In the ground already; where absent it is bought and dug for");
 }
 
 template <class Visitor>

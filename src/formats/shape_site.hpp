@@ -37,6 +37,7 @@ void describe(Of<job::Site>, Visitor& v) {
   v.field("ruleset", &T::ruleset, Text{longest_id, Form::name}, required, "Id of the ruleset to check against");
   v.field("units", &T::units, OneOf{}, optional, "Units shown to people; the document itself is always SI");
   v.field("currency", &T::currency, Text{3, Form::currency}, optional, "Currency of the offer, ISO 4217");
+  v.field("soil", &T::soil, OneOf{}, optional, "What a spade meets: the hours for the unknown follow from it");
   v.field("corners", &T::corners, Part{}, optional, "The conditions that \"worst\" is taken over");
 }
 

@@ -42,7 +42,10 @@ std::map<std::string, std::string> all_tables() {
              job::Transformer, job::Output, job::Cable, job::Joint, job::AsBuilt, job::Change>(tables);
   add_shapes<job::View, job::Calibration, job::KnownWall, job::ViewReference, job::PictureSurface, job::PictureTree,
              job::PictureMask, job::PictureMeasure, job::NightLook>(tables);
-  add_shapes<ProgrammeEntry, SwitchRule, Offer, Rates, Margins, Terms, Warranty, OfferOption, Visit, Reading>(tables);
+  add_shapes<job::ProgrammeEntry, job::SwitchRule>(tables);
+  add_shapes<job::Offer, job::Rates, job::GroundRate, job::Margins, job::Terms, job::Warranty, job::OfferOption,
+             job::ItemSwap, job::OfferExtra>(tables);
+  add_shapes<job::Visit, job::Reading>(tables);
   add_shapes<study::Ruleset, study::Rule, study::Provenance>(tables);
   add_result<study::Report>(tables, "result: report");
   add_result<study::LampReport>(tables, "result: lamp");

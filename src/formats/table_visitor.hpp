@@ -101,7 +101,10 @@ inline FieldWords words_for_field(const geometry::PixelOutline&, const Pixels& r
 inline FieldWords words_for_field(const geometry::Vec3&, const Way&) {
   return {"direction [x, y, z]", "", "-1 to 1 each, not all 0"};
 }
-inline FieldWords words_for_field(const bool&, const Flag&) { return {"true, false", "", ""}; }
+template <class M>
+FieldWords words_for_field(const M&, const Flag&) {
+  return {"true, false", "", ""};
+}
 inline FieldWords words_for_field(const std::string&, const Text& rule) {
   const bool plain = rule.form == Form::plain;
   return {"text", "", plain ? fmt::format("up to {} characters", rule.max_chars) : words_of(rule)};
@@ -139,14 +142,6 @@ FieldWords words_for_field(const M&, const Part&) {
 template <class M>
 FieldWords words_for_field(const std::vector<M>&, const List& rule) {
   return {"list of " + linked(Of<M>{}), "", fmt::format("up to {}", rule.max_count)};
-}
-template <class Shape>
-FieldWords words_for_field(const job::Reserved&, const Kept<Shape>&) {
-  return {linked(Of<Shape>{}), "", ""};
-}
-template <class Shape>
-FieldWords words_for_field(const job::Reserved&, const KeptList<Shape>& rule) {
-  return {"list of " + linked(Of<Shape>{}), "", fmt::format("up to {}", rule.max_count)};
 }
 
 template <class T>

@@ -2,7 +2,6 @@
 // What each shape is called in the schema and in the tables of docs/job-format.md.
 #pragma once
 
-#include "formats/reserved.hpp"
 #include "formats/shape.hpp"
 #include "job/change.hpp"
 #include "job/job.hpp"
@@ -50,16 +49,19 @@ constexpr const char* type_name(Of<job::PictureMask>) { return "picture_mask"; }
 constexpr const char* type_name(Of<job::PictureMeasure>) { return "picture_measure"; }
 constexpr const char* type_name(Of<job::NightLook>) { return "night_look"; }
 constexpr const char* type_name(Of<job::View>) { return "view"; }
-constexpr const char* type_name(Of<SwitchRule>) { return "switch_rule"; }
-constexpr const char* type_name(Of<ProgrammeEntry>) { return "programme_entry"; }
-constexpr const char* type_name(Of<Rates>) { return "rates"; }
-constexpr const char* type_name(Of<Margins>) { return "margins"; }
-constexpr const char* type_name(Of<Warranty>) { return "warranty"; }
-constexpr const char* type_name(Of<Terms>) { return "terms"; }
-constexpr const char* type_name(Of<OfferOption>) { return "offer_option"; }
-constexpr const char* type_name(Of<Offer>) { return "offer"; }
-constexpr const char* type_name(Of<Reading>) { return "reading"; }
-constexpr const char* type_name(Of<Visit>) { return "visit"; }
+constexpr const char* type_name(Of<job::SwitchRule>) { return "switch_rule"; }
+constexpr const char* type_name(Of<job::ProgrammeEntry>) { return "programme_entry"; }
+constexpr const char* type_name(Of<job::GroundRate>) { return "ground_rate"; }
+constexpr const char* type_name(Of<job::Rates>) { return "rates"; }
+constexpr const char* type_name(Of<job::Margins>) { return "margins"; }
+constexpr const char* type_name(Of<job::Warranty>) { return "warranty"; }
+constexpr const char* type_name(Of<job::Terms>) { return "terms"; }
+constexpr const char* type_name(Of<job::ItemSwap>) { return "item_swap"; }
+constexpr const char* type_name(Of<job::OfferExtra>) { return "offer_extra"; }
+constexpr const char* type_name(Of<job::OfferOption>) { return "offer_option"; }
+constexpr const char* type_name(Of<job::Offer>) { return "offer"; }
+constexpr const char* type_name(Of<job::Reading>) { return "reading"; }
+constexpr const char* type_name(Of<job::Visit>) { return "visit"; }
 constexpr const char* type_name(Of<study::Provenance>) { return "provenance"; }
 constexpr const char* type_name(Of<study::Rule>) { return "rule"; }
 constexpr const char* type_name(Of<study::Ruleset>) { return "ruleset"; }

@@ -67,7 +67,6 @@ class WriteVisitor {
     return std::is_same_v<Rule, Part> && std::is_same_v<M, inner_t<M>>;
   }
   static bool is_empty(const std::string& value, const std::string& blank) { return value.empty() && blank.empty(); }
-  static bool is_empty(const job::Reserved& value, const job::Reserved&) { return value.json.empty(); }
 
   template <class M, class Rule>
   static Json json_of(const M& value, const Rule&) {
@@ -105,14 +104,6 @@ class WriteVisitor {
     Json list = Json::array();
     for (const M& each : value) list.push_back(shape_json(each));
     return list;
-  }
-  template <class Shape>
-  static Json json_of(const job::Reserved& value, const Kept<Shape>&) {
-    return Json::parse(value.json, nullptr, false);
-  }
-  template <class Shape>
-  static Json json_of(const job::Reserved& value, const KeptList<Shape>&) {
-    return Json::parse(value.json, nullptr, false);
   }
 
   const T& object_;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The job: everything that one garden needs over its life, as plain values. `formats` reads and writes it, `study`
 // translates it for the engines. Luminaires, outputs and joints share one space of ids, since a cable ends at any of
-// them. Parts that later work fills (programme, offer, visits) keep their place as documents of their own.
+// them.
 #pragma once
 
 #include <cstdint>
@@ -13,9 +13,12 @@
 #include "job/catalogue.hpp"
 #include "job/extra.hpp"
 #include "job/light_plan.hpp"
+#include "job/offer.hpp"
 #include "job/plan.hpp"
+#include "job/programme.hpp"
 #include "job/site.hpp"
 #include "job/view.hpp"
+#include "job/visit.hpp"
 
 namespace duskwire::job {
 
@@ -114,13 +117,6 @@ struct Joint {
   bool operator==(const Joint&) const = default;
 };
 
-// A part that later versions of the program work with; its shape is checked by formats, its text kept whole.
-struct Reserved {
-  std::string json = "";  // JSON text; empty: absent
-
-  bool operator==(const Reserved&) const = default;
-};
-
 struct Job {
   std::string id;
   std::string title;
@@ -136,9 +132,9 @@ struct Job {
   std::vector<Cable> cables;
   std::vector<Joint> joints;
   std::vector<View> views;  // photographs
-  Reserved programme;       // array: switching
-  Reserved offer;           // object: rates, margins, terms, options
-  Reserved visits;          // array: readings, notes
+  std::vector<ProgrammeEntry> programme;
+  std::optional<Offer> offer;
+  std::vector<Visit> visits;
   Extra extra;
 
   bool operator==(const Job&) const = default;

@@ -58,6 +58,7 @@ struct Sleeve {
   geometry::Polyline path;
   double diameter_mm = 0;
   double depth_m = 0;
+  std::optional<bool> laid;  // in the ground already; absent: not known, so it is bought and dug for
   Extra extra;
 
   bool operator==(const Sleeve&) const = default;

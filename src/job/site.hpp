@@ -11,6 +11,9 @@
 
 namespace duskwire::job {
 
+// What a spade meets here.
+enum class Soil : std::uint8_t { sand = 0, loam = 1, clay = 2, stony = 3, rock = 4 };
+
 enum class DisplayUnits : std::uint8_t { metric = 0, us = 1 };
 
 // The conditions that "worst" is taken over.
@@ -36,6 +39,7 @@ struct Site {
   std::string ruleset = "us";
   DisplayUnits units = DisplayUnits::us;
   std::string currency = "USD";  // ISO 4217
+  std::optional<Soil> soil;      // absent: not known
   Corners corners;
   Extra extra;
 

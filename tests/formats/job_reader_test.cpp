@@ -77,7 +77,18 @@ TEST(JobReader, EveryPartOfAFullJobArrives) {
   EXPECT_EQ(job.joints[0].as_built->offset_2_m, 17.7);
   EXPECT_EQ(job.extra, R"({"unknown_part":{"nested":{"deep":[{"x":null}]},"yes":true}})");
   EXPECT_EQ(job.site.corners.extra, R"({"unknown_corner":1})");
-  EXPECT_TRUE(job.visits.json.starts_with(R"([{"date":"2026-04-02","kind":"commissioning")")) << job.visits.json;
+  EXPECT_EQ(job.site.soil, job::Soil::clay);
+  EXPECT_EQ(job.programme.at(0).on.offset_min, -15);
+  EXPECT_EQ(job.programme[0].off.time, "23:30");
+  EXPECT_FALSE(job.programme[0].off.offset_min);
+  EXPECT_EQ(job.offer->rates.labour_cost_minor_per_h, 3800);
+  EXPECT_EQ(job.offer->rates.trenches.at(0).ground, job::GroundKind::lawn);
+  EXPECT_EQ(job.offer->margins.tax_on, job::TaxBase::whole_price);
+  EXPECT_EQ(job.offer->options.at(1).kind, job::OptionKind::variant);
+  EXPECT_EQ(job.offer->options[1].swaps.at(0).with, "halogen-20w");
+  EXPECT_EQ(job.offer->extras.at(0).price_minor, -5000);
+  EXPECT_EQ(job.visits.at(0).kind, job::VisitKind::commissioning);
+  EXPECT_EQ(job.visits[0].readings.at(0).value, 12.7);
 }
 
 TEST(JobReader, EveryProblemIsToldNotTheFirst) {

@@ -145,14 +145,6 @@ class RandomVisitor {
   void make(std::vector<M>& out, const List&) {
     while (out.size() < most_entries) out.push_back(random_shape<M>(dice_, made_));
   }
-  template <class Shape>
-  void make(job::Reserved& out, const Kept<Shape>&) {
-    out.json = compact_text(shape_json(random_shape<Shape>(dice_, made_)));
-  }
-  template <class Shape>
-  void make(job::Reserved& out, const KeptList<Shape>&) {
-    out.json = compact_text(Json::array({shape_json(random_shape<Shape>(dice_, made_))}));
-  }
 
   Dice& dice_;
   std::map<Kind, int>& made_;
@@ -197,7 +189,7 @@ void agree(Dice&, job::View& view) {
   name(view.masks);
   name(view.measures);
 }
-void agree(Dice&, SwitchRule& rule) {
+void agree(Dice&, job::SwitchRule& rule) {
   if (rule.time.empty()) rule.time = "22:30";
 }
 

@@ -98,7 +98,7 @@ TEST(Requests, APlanTakesPinsAndLimits) {
 
 TEST(Requests, APlanReckonsWithTheHourOfTheOfferUnlessToldAnother) {
   job::Job job;
-  job.offer.json = R"({"rates": {"labour_cost_minor_per_h": 3800}})";
+  job.offer.emplace().rates.labour_cost_minor_per_h = 3800;
   EXPECT_EQ(read_route_request("{}", job).request->rates.labour_minor_per_h, 3800);
   EXPECT_EQ(read_route_request(R"({"rates": {}})", job).request->rates.labour_minor_per_h, 3800);
   EXPECT_EQ(read_route_request(R"({"rates": {"labour_minor_per_h": 5200}})", job).request->rates.labour_minor_per_h,

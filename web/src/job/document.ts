@@ -232,6 +232,7 @@ export interface Sleeve {
   readonly path?: Polyline;
   readonly diameter_mm?: number;
   readonly depth_m?: number;
+  readonly laid?: boolean;
 }
 
 export interface Receptacle {
@@ -493,7 +494,6 @@ export interface JobDocument {
   readonly cables?: readonly Cable[];
   readonly joints?: readonly Joint[];
   readonly views?: readonly View[];
-  /** Reserved: switching, offer, visits. */
   readonly programme?: readonly unknown[];
   readonly offer?: unknown;
   readonly visits?: readonly unknown[];
