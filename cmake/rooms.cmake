@@ -25,6 +25,7 @@ set(duskwire_external_wasm nlohmann_json::nlohmann_json)
 # The library duskwire_<name> of a folder, on top of the lower rooms that follow.
 function(duskwire_library name sources)
   if(sources)
+    duskwire_grouped(sources ${name} ${sources})
     add_library(duskwire_${name} STATIC ${sources})
     set(scope PUBLIC)
   else()

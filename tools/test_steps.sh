@@ -121,7 +121,7 @@ solve_into() {
 # Configures again, where a configured folder may have been made without an option that this step needs.
 configure() { # configure PRESET [OPTION...]
   mkdir -p "build/$1"
-  flock "build/$1/.lock" cmake --preset "$@"
+  flock "build/$1/.lock" cmake --preset "$@" -DDUSKWIRE_GROUPED=ON
 }
 
 # Builds all of a preset and runs every test program; a folder of tests without its program is a failure.

@@ -1,7 +1,8 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""Runs clang-tidy (the short list in .clang-tidy) on src/, two files at a time. A file that passed is not looked at again
-until it, a header of ours that it includes, its compile command or the list of checks changes.
+"""Runs clang-tidy (the short list in .clang-tidy) on src/, two files at a time, as the build compiles them: alone, or a
+group of sources as one file. What passed is not looked at again until a source or header of ours in it, its compile
+command or the list of checks changes.
 
 Usage: tools/tidy.py [BUILD FOLDER with compile_commands.json]"""
 import concurrent.futures
@@ -21,7 +22,7 @@ TIDY = shutil.which("clang-tidy-14") or "clang-tidy"
 
 
 def closure(path: Path, seen: set[Path]) -> set[Path]:
-    """The file and every header of ours that it reaches."""
+    """The file and every file of ours that it reaches; a group names its sources by their whole paths."""
     if path in seen or not path.exists():
         return seen
     seen.add(path)
@@ -38,6 +39,14 @@ def key_of(path: Path, command: str) -> str:
     return hashed.hexdigest()
 
 
+def of_src(path: Path) -> bool:
+    """Whether it is a source below src/, or a group of them."""
+    src = PROJECT / "src"
+    if path.is_relative_to(src):
+        return True
+    return "groups" in path.parts and all(Path(name).is_relative_to(src) for _, _, name in includes(path.read_text("utf-8")))
+
+
 def run_one(path: Path, build: Path) -> tuple[Path, bool, str]:
     done = subprocess.run([TIDY, "-p", str(build), "--quiet", str(path)], capture_output=True, text=True, check=False)
     return path, done.returncode == 0, re.sub(r"\d+ warnings? generated\.\n", "", done.stdout + done.stderr)
@@ -46,7 +55,7 @@ def run_one(path: Path, build: Path) -> tuple[Path, bool, str]:
 def main() -> int:
     build = Path(sys.argv[1]) if len(sys.argv) > 1 else PROJECT / "build" / "release"
     commands = {Path(entry["file"]): entry["command"] for entry in json.loads((build / "compile_commands.json").read_text())}
-    ours = {path: key_of(path, command) for path, command in commands.items() if path.is_relative_to(PROJECT / "src")}
+    ours = {path: key_of(path, command) for path, command in commands.items() if of_src(path)}
     PASSED.mkdir(parents=True, exist_ok=True)
     todo = [path for path, key in sorted(ours.items()) if not (PASSED / key).exists()]
     failed = 0
@@ -59,7 +68,7 @@ def main() -> int:
                 print(f"{path.relative_to(PROJECT)}:\n{text.strip()}")
     for stale in {entry.name for entry in PASSED.iterdir()} - set(ours.values()):
         (PASSED / stale).unlink()
-    print(f"{len(ours)} files: {len(ours) - len(todo)} unchanged since they passed, {len(todo)} looked at, {failed} with findings")
+    print(f"{len(ours)} files or groups: {len(ours) - len(todo)} unchanged since they passed, {len(todo)} looked at, {failed} with findings")
     return 1 if failed else 0
 
 

@@ -1,0 +1,108 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: Apache-2.0
+"""Packs the sources of one target into files that include several of them, so that a compiler reads the headers and
+makes the templates of a group once: most of a build from clean is that. Two files of which one keeps for itself a name
+that the other has, or sees in a header, never share a group; so no file has to know of its neighbours.
+
+Usage: tools/group_sources.py FOLDER SIZE SOURCE...   writes FOLDER/<n>.cpp; prints those files, a line each"""
+import re
+import sys
+from pathlib import Path
+
+from includes import includes
+
+PROJECT = Path(__file__).resolve().parent.parent
+# clang-format puts what a namespace declares at the first column, and nothing else.
+TYPE = re.compile(r"(?:template ?<.*> )?(?:struct|class|union|enum class|enum|using) ([A-Za-z_]\w*)\b(?! *;|::)")
+BORROWED = re.compile(r"^ *using (?:\w*::)+(\w+);", re.MULTILINE)
+NO_DECLARATION = re.compile(r"namespace|using [\w:]+;|using namespace|TEST|INSTANTIATE|template class")
+VALUE = re.compile(r"[^(]*?\b([A-Za-z_]\w*)(?:\[[^\]]*\])* ?(?:=|\{)")
+CALLED = re.compile(r"[^(]*?\b([A-Za-z_]\w*)\(")
+LATER = re.compile(r"\b([A-Za-z_]\w*);$")
+
+
+def declared(lines: list[str]) -> set[str]:
+    names = set()
+    for line in lines:
+        if line[:1].isalpha() and not NO_DECLARATION.match(line):
+            for pattern in (TYPE, VALUE, CALLED, LATER):
+                found = pattern.match(line) if pattern is not LATER else pattern.search(line)
+                if found:
+                    names.add(found.group(1))
+                    break
+    return names
+
+
+def kept_to_itself(text: str, seen: set[str]) -> set[str]:
+    """Names that a source declares in a namespace without name, or elsewhere without a header that tells of them."""
+    inside, outside, unnamed = [], [], False
+    for line in text.splitlines():
+        if line.startswith("namespace {"):
+            unnamed = True
+        elif line.startswith("}  // namespace"):
+            unnamed = False
+        (inside if unnamed else outside).append(line)
+    return declared(inside) | declared(outside) - seen
+
+
+class Headers:
+    """Names that a header of ours declares, those of the headers that it includes with them."""
+
+    def __init__(self) -> None:
+        self.known: dict[Path, set[str]] = {}
+
+    def seen_by(self, path: Path) -> set[str]:
+        if path in self.known:
+            return self.known[path]
+        self.known[path] = set()
+        text = path.read_text(encoding="utf-8")
+        names = declared(text.splitlines()) if path.suffix == ".hpp" else set()
+        for _, in_brackets, name in includes(text):
+            for folder in (path.parent, PROJECT / "src", PROJECT / "tests"):
+                if not in_brackets and (folder / name).exists():
+                    names |= self.seen_by((folder / name).resolve())
+                    break
+        self.known[path] = names
+        return names
+
+
+def groups(sources: list[Path], size: int) -> list[list[Path]]:
+    headers = Headers()
+    own, seen = {}, {}
+    for path in sources:
+        text = path.read_text(encoding="utf-8")
+        seen[path] = headers.seen_by(path) | set(BORROWED.findall(text))
+        own[path] = kept_to_itself(text, seen[path])
+
+    def at_odds(a: Path, b: Path) -> bool:
+        return bool(own[a] & (own[b] | seen[b]) or own[b] & seen[a])
+
+    # As many groups as the size asks for, filled evenly; a file that fits into none of them begins another.
+    made: list[list[Path]] = [[] for _ in range(-(-len(sources) // size))]
+    for path in sorted(sources, key=lambda path: (-path.stat().st_size, path)):
+        fitting = [group for group in made if not any(at_odds(path, other) for other in group)]
+        if fitting:
+            min(fitting, key=lambda group: sum(other.stat().st_size for other in group)).append(path)
+        else:
+            made.append([path])
+    return [sorted(group) for group in made if group]
+
+
+def main() -> int:
+    folder, size = Path(sys.argv[1]), int(sys.argv[2])
+    folder.mkdir(parents=True, exist_ok=True)
+    written = set()
+    for number, group in enumerate(groups([Path(source) for source in sys.argv[3:]], size)):
+        path = folder / f"{number}.cpp"
+        text = "".join(f'#include "{source}"\n' for source in group)
+        if not path.exists() or path.read_text(encoding="utf-8") != text:
+            path.write_text(text, encoding="utf-8")
+        written.add(path)
+        print(path)
+    for stale in set(folder.glob("*.cpp")) - written:
+        stale.unlink()
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
