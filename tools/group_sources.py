@@ -15,7 +15,7 @@ PROJECT = Path(__file__).resolve().parent.parent
 # clang-format puts what a namespace declares at the first column, and nothing else.
 TYPE = re.compile(r"(?:template ?<.*> )?(?:struct|class|union|enum class|enum|using) ([A-Za-z_]\w*)\b(?! *;|::)")
 BORROWED = re.compile(r"^ *using (?:\w*::)+(\w+);", re.MULTILINE)
-NO_DECLARATION = re.compile(r"namespace|using [\w:]+;|using namespace|TEST|INSTANTIATE|template class")
+NO_DECLARATION = re.compile(r"namespace|(?:struct|class) \w+;|using [\w:]+;|using namespace|TEST|INSTANTIATE|template class")
 VALUE = re.compile(r"[^(]*?\b([A-Za-z_]\w*)(?:\[[^\]]*\])* ?(?:=|\{)")
 CALLED = re.compile(r"[^(]*?\b([A-Za-z_]\w*)\(")
 LATER = re.compile(r"\b([A-Za-z_]\w*);$")
