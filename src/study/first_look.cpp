@@ -7,13 +7,11 @@
 #include <cmath>
 
 #include "study/client_note.hpp"
+#include "study/price_band.hpp"
 
 namespace duskwire::study {
 namespace {
 
-// Whole jobs as contractors quote them in public, for each light put in (estimate; two contractors' pages).
-constexpr std::int64_t light_price_low_minor = 150'00;
-constexpr std::int64_t light_price_high_minor = 400'00;
 // Trees below this take two small uplights, taller ones three to five (common practice).
 constexpr double small_tree_m = 6;
 constexpr double tall_tree_m = 15;
@@ -134,8 +132,8 @@ void add_price(FirstLook& out) {
     low += effect.lamps_low;
     high += effect.lamps_high;
   }
-  out.price_low_minor = low * light_price_low_minor;
-  out.price_high_minor = high * light_price_high_minor;
+  out.price_low_minor = low * light_low_minor;
+  out.price_high_minor = high * light_high_minor;
   out.price_basis = fmt::format(
       "{} to {} lights at 150 to 400 USD each, put in. An estimate from quotes seen in public: a price comes "
       "after the walk, and rock, roots and drive crossings raise it.",

@@ -164,6 +164,37 @@ job::Job two_hub_garden() {
   return job;
 }
 
+job::Job offered_garden() {
+  job::Job job = two_hub_garden();
+  for (job::LuminaireItem& item : job.catalogue.luminaires) item.labour_min = 30;
+  for (job::CableItem& item : job.catalogue.cables) item.labour_min_per_m = 0;
+  for (job::ConnectorItem& item : job.catalogue.connectors) item.labour_min = 7.5;
+  job.catalogue.sundries.clear();
+  job::Area lawn;
+  lawn.kind = job::GroundKind::lawn;
+  lawn.outline = {{0, -1}, {25, -1}, {25, 1}, {0, 1}};
+  job.plan.areas = {lawn};
+  for (job::Cable& cable : job.cables) cable.ground = job::GroundKind::bed;
+  job.cables[0].path = {{0, 0}, {30, 0}};
+  job::Offer offer;
+  offer.rates.labour_price_minor_per_h = 8500;
+  offer.rates.labour_cost_minor_per_h = 3800;
+  offer.rates.sundries_cost_minor = 4000;
+  offer.rates.crew_size = 2;
+  offer.rates.trips = 2;
+  offer.rates.trip_h = 0.75;
+  offer.rates.night_visit_h = 1.5;
+  offer.rates.night_visit_people = 2;
+  offer.rates.commissioning_min_per_lamp = 5;
+  offer.rates.commissioning_min_per_output = 20;
+  offer.margins.material_markup_pct = 60;
+  offer.margins.margin_floor_pct = 45;
+  offer.margins.contingency_pct = 0;
+  offer.terms.deposit_rule = "ten-percent-or-1000";
+  job.offer = offer;
+  return job;
+}
+
 job::Job random_job(std::uint32_t seed) {
   Dice dice(seed);
   job::Job job;

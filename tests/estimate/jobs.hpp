@@ -15,6 +15,10 @@ namespace duskwire::estimate::tests {
 // Goods of the tests, prices in cents: what two_hub_garden uses, and a few more of each kind.
 [[nodiscard]] job::Catalogue test_catalogue();
 
+// The same garden on its ground, of the 45 m of trunk 25 m under lawn and all else under mulch, with the offer of the
+// acceptance example of the price: an hour at 85.00 that costs 38.00, 60 % on material, a floor of 45 %.
+[[nodiscard]] job::Job offered_garden();
+
 // A job of a few to some tens of cables; about one in twenty names an unknown item or has no length.
 [[nodiscard]] job::Job random_job(std::uint32_t seed);
 
