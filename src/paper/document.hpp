@@ -68,6 +68,7 @@ struct Table {
   std::vector<Row> rows;
   std::string caption = "";
   double text_pt = 8.5;
+  double least_row_mm = 0;  // of plain rows: room to write in by hand
 };
 
 // Names on the left, what they are on the right.

@@ -136,7 +136,8 @@ class TableSetter {
   void put_row(std::size_t r) {
     const Row& row = table_.rows[r];
     const Cells cells = cells_of(row, false);
-    const double height_mm = height_of(cells);
+    const double least_mm = row.kind == RowKind::plain ? table_.least_row_mm : 0;
+    const double height_mm = std::max(height_of(cells), least_mm);
     double wanted_mm = height_mm;
     if (row.kind == RowKind::group && r + 1 < table_.rows.size()) {
       wanted_mm += std::min(height_of(cells_of(table_.rows[r + 1], false)), 20.0);
@@ -149,7 +150,7 @@ class TableSetter {
     std::vector<std::size_t> from(cells.size(), 0);
     const std::string tag = row.kind == RowKind::group ? "TH" : "TD";
     while (true) {
-      const double share_mm = std::min(part_height(cells, from), flow_.room_mm());
+      const double share_mm = std::min(std::max(part_height(cells, from), least_mm), flow_.room_mm());
       flow_.open("TR");
       const bool left = draw_some(cells, tag, from, share_mm);
       flow_.close("TR");

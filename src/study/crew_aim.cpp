@@ -26,6 +26,7 @@ constexpr double degree = std::numbers::pi / 180;
 constexpr double reach_m = 25;           // farther things are not what a garden light is for (estimate)
 constexpr double ladder_height_m = 2.5;  // higher than arms reach from the ground (common practice, no source)
 constexpr double least_rise = 1e-9;
+constexpr double least_setback_m = 0.05;
 
 Point2 on_plan(Point3 point) { return {point.x_m, point.y_m}; }
 
@@ -167,6 +168,7 @@ std::vector<CrewAim> crew_aims(const job::Job& job, const job::Catalogue& stock)
 
 std::string lights_in_words(const CrewAim& aim, job::DisplayUnits units) {
   if (aim.lights.empty()) return aim.height_m ? "nothing on the plan" : "no place on the plan yet";
+  if (aim.setback_m && *aim.setback_m < least_setback_m) return fmt::format("{} below it", aim.lights);
   if (!aim.setback_m) return fmt::format("{} around it", aim.lights);
   return fmt::format("{}, {} away", aim.lights, worded(*aim.setback_m, distance_unit(units), 1));
 }

@@ -66,8 +66,7 @@ void add_findings(const Report& report, CrewGate& gate) {
   for (const Finding& finding : report.findings) {
     if (finding.severity != Severity::error) continue;
     gate.lines.push_back(blocked("finding/" + finding.id + "/" + finding.subject,
-                                 "The plan is free of errors. This one has to be cured in the office first.",
-                                 finding.message));
+                                 "An error of the plan is cured in the office first.", finding.message));
   }
 }
 
