@@ -131,9 +131,9 @@ Document commissioning_paper(const CrewWish& wish, const job::Job& job, const st
   blocks.push_back(Signatures{{"Read by, date", "Checked by, date"}});
 
   Document paper = wish.frame;
-  paper.title.title = "Commissioning sheet";
-  paper.title.kind = "Commissioning sheet";
-  paper.title.job = job.title;
+  if (paper.title.title.empty()) paper.title.title = "Commissioning sheet";
+  if (paper.title.kind.empty()) paper.title.kind = "Commissioning sheet";
+  if (paper.title.job.empty()) paper.title.job = job.title;
   Section section;
   section.setup.size = wish.size;
   section.blocks = std::move(blocks);

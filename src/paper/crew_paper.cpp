@@ -17,7 +17,7 @@ namespace duskwire::paper {
 namespace {
 
 constexpr double foot_room_mm = 12;    // what the strip and a heading take of a page
-constexpr double between_mm = 4;       // two drawings side by side
+constexpr double between_mm = 6;       // two drawings side by side
 constexpr std::size_t most_hubs = 12;  // each hub has its own drawing up to here
 constexpr std::size_t most_drawings = 40;
 
@@ -215,9 +215,9 @@ std::string rests_on(const job::Job& job) {
 
 Document crew_paper(const CrewWish& wish, const job::Job& job, const study::CrewSet& set) {
   Document paper = wish.frame;
-  paper.title.title = "Crew set";
-  paper.title.kind = "Crew set";
-  paper.title.job = job.title;
+  if (paper.title.title.empty()) paper.title.title = "Crew set";
+  if (paper.title.kind.empty()) paper.title.kind = "Crew set";
+  if (paper.title.job.empty()) paper.title.job = job.title;
   paper.sections = {front(wish, job, set)};
   paper.sections.insert(paper.sections.end(), wish.plans.begin(), wish.plans.end());
   for (Section& section :

@@ -13,18 +13,18 @@
 namespace duskwire::paper {
 namespace {
 
-constexpr double pitch_mm = 8;        // between the rows of wires
-constexpr double block_width_mm = 7;  // of a connector
-constexpr double between_mm = 6;      // the connectors of A and B
+constexpr double pitch_mm = 8;          // between the rows of wires
+constexpr double block_width_mm = 6.5;  // of a connector
+constexpr double between_mm = 6;        // the connectors of A and B
 constexpr double least_block_mm = 24;
 constexpr double part_mm = 1.7;  // how far the conductors of a cable part
 constexpr double hop_mm = 1;     // a line that goes behind a connector stops so far from it
 constexpr double title_mm = 9.5;
-constexpr double foot_mm = 4;
+constexpr double foot_mm = 6.5;
 constexpr std::size_t most_free_shown = 2;
-constexpr double jacket_mm = 6;  // of twin cable, before its conductors part
+constexpr double jacket_mm = 5;  // of twin cable, before its conductors part
 constexpr Stroke line_a{Width::w050, Dash::solid, black};
-constexpr Stroke line_b{Width::w050, Dash::dashed, black};
+constexpr Stroke line_b{Width::w050, Dash::dotted, black};
 constexpr Lettering small{2.2, false, Anchor::start, 0, true, black};
 
 void mark_a(Pen& pen, PointMm at) { pen.disc(at, 0.9, black); }
@@ -57,7 +57,11 @@ void twin(Pen& pen, double from_x_mm, double to_x_mm, double y_mm) {
 }
 
 std::string size_words(const study::CrewWire& wire, job::DisplayUnits units) {
-  return wire.area_mm2 ? study::conductor_words(*wire.area_mm2, units) : std::string();
+  if (!wire.area_mm2) return {};
+  // A figure and its unit stay on one line.
+  std::string words = study::conductor_words(*wire.area_mm2, units);
+  const std::size_t unit = words.find(" mm");
+  return unit == std::string::npos ? words : words.replace(unit, 1, "\u00a0");
 }
 
 std::string wire_words(const study::CrewWire& wire) {
@@ -93,7 +97,7 @@ class Joining {
   }
 
  private:
-  [[nodiscard]] double a_x() const { return width_mm_ * 0.25; }
+  [[nodiscard]] double a_x() const { return width_mm_ * 0.24; }
   [[nodiscard]] double b_x() const { return a_x() + block_width_mm + between_mm; }
   [[nodiscard]] double row_y(std::size_t row) const { return title_mm + (static_cast<double>(row) + 0.5) * pitch_mm; }
 
@@ -119,7 +123,7 @@ class Joining {
     const double y = row_y(row);
     const PointMm a{a_x() + block_width_mm, y - part_mm};
     const PointMm b{b_x() + block_width_mm, y + part_mm};
-    const double split = b.x_mm + 10;
+    const double split = b.x_mm + 8;
     pen.line(a, {b_x() - hop_mm, a.y_mm}, line_a);
     pen.path({{b.x_mm + hop_mm, a.y_mm}, {split - 4, a.y_mm}, {split, y - 0.6}}, line_a);
     pen.path({b, {split - 4, b.y_mm}, {split, y + 0.6}}, line_b);
@@ -142,7 +146,7 @@ class Joining {
       pen.disc({x, row_y(row)}, 1.3, white);
       pen.circle({x, row_y(row)}, 1.3, {Width::w035});
     }
-    pen.letters({b_x() + block_width_mm + 2.5, row_y(row) + 0.9}, "free on A and on B", {2.2});
+    pen.letters({b_x() + block_width_mm + 3.5, row_y(row) + 0.9}, "free on A and on B", {2.2});
   }
 
   // One body, or several linked by pigtails.
@@ -158,13 +162,13 @@ class Joining {
                {Width::w070}, true);
       if (p > 0) pen.line({x + block_width_mm / 2, y - 1.2}, {x + block_width_mm / 2, y + 1.2}, line_a);
     }
-    pen.letters({x + block_width_mm / 2, title_mm + block_mm_ / 2 + 1.5}, name, {3.5, true, Anchor::middle});
+    pen.letters({x + block_width_mm / 2, title_mm + block_mm_ + 4.6}, name, {2.8, true, Anchor::middle});
   }
 
   void draw_box(Pen& pen) const {
     const double left = a_x() - 2;
     const double right = b_x() + block_width_mm + 2;
-    const double bottom = title_mm + block_mm_ + 1.4;
+    const double bottom = title_mm + block_mm_ + 1.2;
     pen.path({{left, title_mm - 1.4}, {right, title_mm - 1.4}, {right, bottom}, {left, bottom}},
              {Width::w025, Dash::chain}, true);
   }
@@ -229,13 +233,13 @@ study::CrewJoint example_joint(job::JointKind kind) {
         supply ? estimate::WireOwner::cable_to : estimate::WireOwner::cable_from, id, other, {}, 0, supply};
   };
   const study::CrewWire lead{estimate::WireOwner::luminaire_lead, "a lamp", "a lamp", {}, 0, false};
-  joint.wires = {cable("cable", "the transformer", true)};
+  joint.wires = {cable("cable", "supply", true)};
   switch (kind) {
     case job::JointKind::in_line:
-      joint.wires.push_back(cable("cable", "the next joint", false));
+      joint.wires.push_back(cable("cable", "next joint", false));
       break;
     case job::JointKind::branch:
-      joint.wires.push_back(cable("cable", "the next joint", false));
+      joint.wires.push_back(cable("cable", "next joint", false));
       joint.wires.push_back(lead);
       break;
     case job::JointKind::hub:
@@ -254,7 +258,7 @@ Drawing joint_legend(double width_mm) {
   drawing.width_mm = width_mm;
   drawing.height_mm = 8;
   drawing.alternative =
-      "Legend: conductor A is a full line with round marks, conductor B a dashed line with square marks, a free port "
+      "Legend: conductor A is a full line with round marks, conductor B a dotted line with square marks, a free port "
       "is "
       "an open circle, a lamp a circle with a cross.";
   drawing.draw = [](Pen& pen) {

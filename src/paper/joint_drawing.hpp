@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // A joint as it is made: both conductors, a connector for each, every wire with its tag, and the ports that stay free.
-// Conductor A is a full line with a round mark, B a dashed line with a square one: nothing hangs on a colour.
+// Conductor A is a full line with a round mark, B a dotted line with a square one: nothing hangs on a colour.
 #pragma once
 
 #include <string>

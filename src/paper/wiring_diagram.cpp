@@ -10,6 +10,7 @@
 
 #include "paper/crew_words.hpp"
 #include "paper/pen.hpp"
+#include "paper/plan_symbols.hpp"
 #include "paper/wiring_tree.hpp"
 
 namespace duskwire::paper {
@@ -77,55 +78,18 @@ std::shared_ptr<Content> content_of(const study::CrewSet& set, job::DisplayUnits
     const study::CrewStep* step = made->step(r);
     made->lamps.push_back(step ? lamp_words(made->run(r), *step) : std::string());
     const double lamps_mm =
-        made->lamps.back().empty() ? 0 : height_of_words_mm(width_mm - made->lamps_x_mm - 5, made->lamps.back(), small);
+        made->lamps.back().empty() ? 0 : height_of_words_mm(width_mm - made->lamps_x_mm - 6, made->lamps.back(), small);
     made->heights_mm.push_back(std::max(row_mm, lamps_mm + 3));
   }
   return made;
 }
 
-void diamond(Pen& pen, PointMm at, double half) {
-  pen.fill({{at.x_mm, at.y_mm - half}, {at.x_mm + half, at.y_mm}, {at.x_mm, at.y_mm + half}, {at.x_mm - half, at.y_mm}},
-           black);
-}
-
-void square(Pen& pen, PointMm at, double half, bool filled) {
-  const PathMm outline{{at.x_mm - half, at.y_mm - half},
-                       {at.x_mm + half, at.y_mm - half},
-                       {at.x_mm + half, at.y_mm + half},
-                       {at.x_mm - half, at.y_mm + half}};
-  pen.fill(outline, filled ? black : white);
-  pen.path(outline, {Width::w035}, true);
-}
-
-void lamp(Pen& pen, PointMm at, double radius) {
-  const double leg = radius * 0.7071;
-  pen.disc(at, radius, white);
-  pen.circle(at, radius, {Width::w035});
-  pen.line({at.x_mm - leg, at.y_mm - leg}, {at.x_mm + leg, at.y_mm + leg}, {Width::w025});
-  pen.line({at.x_mm - leg, at.y_mm + leg}, {at.x_mm + leg, at.y_mm - leg}, {Width::w025});
-}
-
-void joint_symbol(Pen& pen, PointMm at, const std::optional<job::JointKind>& kind) {
-  if (!kind) {
-    pen.disc(at, 1.2, white);
+// Where fewer than two wires meet nothing is joined.
+void joint_sign(Pen& pen, PointMm at, const std::optional<job::JointKind>& kind) {
+  if (kind) {
+    draw_joint(pen, at, *kind);
+  } else {
     pen.circle(at, 1.2, {Width::w025, Dash::dotted});
-    return;
-  }
-  switch (*kind) {
-    case job::JointKind::in_line:
-      pen.disc(at, 1.1, black);
-      break;
-    case job::JointKind::branch:
-      diamond(pen, at, 1.7);
-      break;
-    case job::JointKind::hub:
-      square(pen, at, 1.6, true);
-      break;
-    case job::JointKind::end_of_run:
-      pen.disc(at, 1.4, white);
-      pen.circle(at, 1.4, {Width::w050});
-      pen.line({at.x_mm - 1.8, at.y_mm + 2.2}, {at.x_mm + 1.8, at.y_mm + 2.2}, {Width::w050});
-      break;
   }
 }
 
@@ -162,7 +126,7 @@ class Sheet {
     Lettering right = look;
     right.anchor = Anchor::end;
     pen.letters({content_->volts_x_mm, 4}, "Volts", right);
-    pen.letters({content_->lamps_x_mm + 4, 4}, "Lamps on leads there", look);
+    pen.letters({content_->lamps_x_mm + 5, 4}, "Lamps on leads there", look);
     pen.line({0, head_mm}, {content_->width_mm, head_mm}, {Width::w035});
   }
 
@@ -197,14 +161,14 @@ class Sheet {
     }
     const double x = lane_x(row.lane);
     if (row.lane != row.parent_lane) pen.line({lane_x(row.parent_lane), y}, {x, y}, wire);
-    draw_place(pen, *step, {x, y});
+    draw_place(pen, *step, content_->run(r), {x, y});
     draw_cable(pen, *step, y);
     Lettering right{2.5, true};
     right.anchor = Anchor::end;
     if (!step->closes_loop) pen.letters({content_->volts_x_mm, y + 1}, volts_figure(step->to_v), right);
     if (!content_->lamps[r].empty()) {
-      lamp(pen, {content_->lamps_x_mm + 1, y}, 1.5);
-      pen.words({content_->lamps_x_mm + 4, y - 1.4}, content_->width_mm - content_->lamps_x_mm - 5, content_->lamps[r],
+      draw_luminaire(pen, {content_->lamps_x_mm + 1, y}, content_->run(r).lamps[step->lamps.front()].kind);
+      pen.words({content_->lamps_x_mm + 5, y - 1.4}, content_->width_mm - content_->lamps_x_mm - 6, content_->lamps[r],
                 small);
     }
     const double line_y = y - row_mm / 2 + content_->heights_mm[r];
@@ -226,15 +190,17 @@ class Sheet {
     pen.release();
   }
 
-  void draw_place(Pen& pen, const study::CrewStep& step, PointMm at) const {
+  void draw_place(Pen& pen, const study::CrewStep& step, const study::CrewRun& run, PointMm at) const {
     const auto joint = content_->joints.find(step.to);
     const bool is_lamp = joint == content_->joints.end();
     if (step.closes_loop) {
       pen.circle(at, 1.2, {Width::w035, Dash::dotted});
     } else if (is_lamp) {
-      lamp(pen, at, 1.8);
+      const auto own = std::find_if(step.lamps.begin(), step.lamps.end(),
+                                    [&](std::uint32_t lamp) { return run.lamps[lamp].id == step.to; });
+      if (own != step.lamps.end()) draw_luminaire(pen, at, run.lamps[*own].kind);
     } else {
-      joint_symbol(pen, at, joint->second.kind);
+      joint_sign(pen, at, joint->second.kind);
     }
     pen.letters({at.x_mm + 3, at.y_mm + 1}, place_words(step), {2.5, true, Anchor::start, 0, true});
   }
@@ -255,16 +221,14 @@ class Sheet {
       pen.letters({x + 3, y + 0.9}, text, {2});
       x += 3 + width_of_letters_mm(text, {2}) + 5;
     };
-    joint_symbol(pen, {x, y}, job::JointKind::in_line);
+    joint_sign(pen, {x, y}, job::JointKind::in_line);
     entry("in line");
-    joint_symbol(pen, {x, y}, job::JointKind::branch);
+    joint_sign(pen, {x, y}, job::JointKind::branch);
     entry("branch");
-    joint_symbol(pen, {x, y}, job::JointKind::hub);
+    joint_sign(pen, {x, y}, job::JointKind::hub);
     entry("hub");
-    joint_symbol(pen, {x, y}, job::JointKind::end_of_run);
+    joint_sign(pen, {x, y}, job::JointKind::end_of_run);
     entry("end of run");
-    lamp(pen, {x, y}, 1.6);
-    entry("lamp");
     pen.letters({x, y + 0.9}, "Not to scale. Lengths with slack. Volts: estimates, nominal mains, all on.", {2});
   }
 

@@ -157,6 +157,7 @@ class Walker {
     lamp.at = luminaire.joint;
     if (const auto picked = shelf_.pick(&job::Catalogue::luminaires, luminaire.item)) {
       lamp.title = picked.item->title;
+      lamp.kind = picked.item->kind;
       if (!luminaire.joint.empty()) lamp.lead_m = luminaire.lead_length_m.value_or(picked.item->lead_length_m);
     }
     // The report knows the items of the job alone, and that apparent power is never below the true one.

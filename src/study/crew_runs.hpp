@@ -18,6 +18,7 @@ struct CrewLamp {
   std::string name;
   std::string item;
   std::string title;
+  job::LuminaireKind kind = job::LuminaireKind::path;
   std::string zone;
   std::string at;     // joint that its lead is spliced to; empty where a cable ends at it
   double lead_m = 0;  // its own lead
