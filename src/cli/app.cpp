@@ -24,6 +24,7 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const CheckRequest& request) const { return check_command(request, common, style); }
     Outcome operator()(const AdviseRequest& request) const { return advise_command(request, common, style); }
     Outcome operator()(const MaterialsRequest& request) const { return materials_command(request, common, style); }
+    Outcome operator()(const PriceRequest& request) const { return price_command(request, common, style); }
     Outcome operator()(const RouteRequest& request) const { return route_command(request, common, style); }
     Outcome operator()(const NightRequest& request) const { return night_command(request, common, style); }
     Outcome operator()(const ValidateRequest& request) const { return validate_command(request, common, style); }

@@ -12,6 +12,7 @@ namespace duskwire::cli {
 [[nodiscard]] Outcome check_command(const CheckRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome advise_command(const AdviseRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome materials_command(const MaterialsRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome price_command(const PriceRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome route_command(const RouteRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome night_command(const NightRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome validate_command(const ValidateRequest& request, const Common& common, const TextStyle& style);

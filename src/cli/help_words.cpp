@@ -35,6 +35,17 @@ const std::vector<CommandHelp>& all_help() {
        {{"duskwire materials examples/ostrey-garden-sound.json", ""},
         {"duskwire materials examples/small-garden.json --units us", ""},
         {"duskwire materials examples/small-garden.json --json", ""}}},
+      {"price",
+       "JOB",
+       "what it costs, what it takes in hours, and what is left",
+       "Prices the list of materials with its mark-up and the hours by kind of work: lights, splices, trench by its "
+       "ground, commissioning, night visit, road. Adds tax, holds the margin against a floor, the deposit against a "
+       "rule, and prices each option as the job with its lights. Rates stand in the job's offer; what it does not say "
+       "is taken by common practice and listed. An estimate, not legal advice.",
+       {{"duskwire price examples/ostrey-garden-sound.json", ""},
+        {"duskwire price examples/small-garden.json", "without an offer: common practice, and said so"},
+        {"duskwire price examples/small-garden.json --against examples/ostrey-garden-sound.json", ""},
+        {"duskwire price examples/ostrey-garden-sound.json --json", ""}}},
       {"route",
        "JOB",
        "the cheapest sound wiring of its lamps that is found",

@@ -41,6 +41,11 @@ struct MaterialsRequest {
   std::string job;
 };
 
+struct PriceRequest {
+  std::string job;
+  std::string against;  // another job's file, to tell why the price moved; empty: none
+};
+
 struct RouteRequest {
   std::string job;
   study::RouteRequest asked;      // but for the rates
@@ -131,9 +136,9 @@ struct ServeRequest {
   std::vector<std::string> jobs;  // files, put in where the workspace has no job of that id
 };
 
-using Request =
-    std::variant<MeasureRequest, LookRequest, CheckRequest, AdviseRequest, MaterialsRequest, RouteRequest, NightRequest,
-                 ValidateRequest, NewRequest, AskRequest, CatalogueRequest, LevelsRequest, ChooseRequest, ServeRequest>;
+using Request = std::variant<PriceRequest, MeasureRequest, LookRequest, CheckRequest, AdviseRequest, MaterialsRequest,
+                             RouteRequest, NightRequest, ValidateRequest, NewRequest, AskRequest, CatalogueRequest,
+                             LevelsRequest, ChooseRequest, ServeRequest>;
 
 struct Invocation {
   Common common;

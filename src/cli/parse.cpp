@@ -102,6 +102,11 @@ void number_option(CLI::App& app, const std::string& name, Number& value, const 
   app.add_option(name, value, help)->type_name(type)->check(number_between(0, most))->group(own_group);
 }
 
+void add_price(CLI::App& app, PriceRequest& request) {
+  add_job(app, request.job);
+  text_option(app, "--against", request.against, "OTHER", "another job file: tell why the price moved from it");
+}
+
 void add_route(CLI::App& app, RouteRequest& request) {
   constexpr double most_seconds = 86'400;
   study::RouteRequest& asked = request.asked;
@@ -258,6 +263,7 @@ struct Parser {
   CheckFlags check_flags;
   AdviseRequest advise;
   MaterialsRequest materials;
+  PriceRequest price;
   RouteRequest route;
   NightRequest night;
   ValidateRequest validate;
@@ -276,6 +282,7 @@ struct Parser {
     add_check(command("check", true), check, check_flags);
     add_job(command("advise", true), advise.job);
     add_job(command("materials", false), materials.job);
+    add_price(command("price", false), price);
     add_route(command("route", true, "write the planned job there"), route);
     add_night(command("night", false, "the picture to write: .png or .jpg"), night);
     add_job(command("validate", false), validate.job);
@@ -306,6 +313,7 @@ Request request_of(Parser& parser, const std::string& name) {
   }
   if (name == "advise") return parser.advise;
   if (name == "materials") return parser.materials;
+  if (name == "price") return parser.price;
   if (name == "route") return parser.route;
   if (name == "night") return parser.night;
   if (name == "validate") return parser.validate;

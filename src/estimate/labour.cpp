@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 
+#include "base/units.hpp"
 #include "estimate/trench.hpp"
 
 namespace duskwire::estimate {
@@ -88,14 +89,21 @@ struct GroundSum {
   double minutes = 0;
 };
 
-void add_ground(const char* id, const char* text, const GroundSum& ground, Sheet& sheet) {
-  if (!(ground.route_m > 0)) return;
-  sheet.add({fmt::format("trench/{}", id), WorkKind::trench, text, ground.minutes,
-             fmt::format("{:.1f} m at {:.2f} min a metre, each stretch dug once", ground.route_m,
-                         ground.minutes / ground.route_m)});
+std::string pace_words(const GroundSum& ground, job::DisplayUnits units) {
+  const double min_per_m = ground.minutes / ground.route_m;
+  if (units == job::DisplayUnits::metric) {
+    return fmt::format("{:.1f} m at {:.2f} min a metre", ground.route_m, min_per_m);
+  }
+  return fmt::format("{:.0f} ft at {:.2f} min a foot", ground.route_m / units::m_per_ft, min_per_m * units::m_per_ft);
 }
 
-void add_trench(const TrenchWork& trench, const PriceRates& rates, Sheet& sheet) {
+void add_ground(const char* id, const char* text, const GroundSum& ground, job::DisplayUnits units, Sheet& sheet) {
+  if (!(ground.route_m > 0)) return;
+  sheet.add({fmt::format("trench/{}", id), WorkKind::trench, text, ground.minutes,
+             pace_words(ground, units) + ", each stretch once"});
+}
+
+void add_trench(const TrenchWork& trench, const PriceRates& rates, job::DisplayUnits units, Sheet& sheet) {
   std::array<GroundSum, ground_kind_count> by_ground;
   GroundSum unknown;
   GroundSum pulled;
@@ -108,10 +116,10 @@ void add_trench(const TrenchWork& trench, const PriceRates& rates, Sheet& sheet)
     pulled.minutes += pull_min;
   }
   for (std::size_t i = 0; i < ground_kind_count; ++i) {
-    add_ground(ground_words[i].id, ground_words[i].text, by_ground[i], sheet);
+    add_ground(ground_words[i].id, ground_words[i].text, by_ground[i], units, sheet);
   }
-  add_ground("unknown", "Trench in ground that the plan does not name", unknown, sheet);
-  add_ground("sleeves", "Pulling cable through sleeves", pulled, sheet);
+  add_ground("unknown", "Trench in ground that the plan does not name", unknown, units, sheet);
+  add_ground("sleeves", "Pulling cable through sleeves", pulled, units, sheet);
 }
 
 void add_commissioning(const job::Job& job, const PriceRates& rates, Sheet& sheet) {
@@ -139,13 +147,14 @@ Labour labour(const job::Job& job, const Materials& list, const PriceRates& rate
               const std::vector<std::string>& sleeves_to_lay) {
   Sheet sheet;
   for (const MaterialLine& line : list.lines) sheet.gather(work_of(line.category), line.labour_min);
-  add_trench(trench_work(job, rates.install, sleeves_to_lay), rates, sheet);
+  add_trench(trench_work(job, rates.install, sleeves_to_lay), rates, job.site.units, sheet);
   add_commissioning(job, rates, sheet);
   const double site_minutes = sheet.minutes();
   const double night_min = job.luminaires.empty() ? 0 : 60 * rates.night_visit_h * rates.night_visit_people;
   sheet.add({"work/night-visit", WorkKind::night_visit, "Night visit: aiming in the dark, with the client", night_min,
              fmt::format("{:g} people for {:g} h", rates.night_visit_people, rates.night_visit_h)});
-  const double trips = rates.trips.value_or(usual_trips(site_minutes, night_min > 0, rates));
+  const bool is_any = sheet.minutes() > 0;
+  const double trips = is_any ? rates.trips.value_or(usual_trips(site_minutes, night_min > 0, rates)) : 0;
   sheet.add({"work/travel", WorkKind::travel, "On the road", 60 * trips * rates.crew_size * rates.trip_h,
              fmt::format("{:g} trips, {:g} people, {:g} h each", trips, rates.crew_size, rates.trip_h)});
   sheet.add({"work/contingency", WorkKind::contingency, "For the unknown in the ground",

@@ -9,6 +9,7 @@
 #include <map>
 
 #include "base/currency.hpp"
+#include "base/units.hpp"
 
 namespace duskwire::estimate {
 namespace {
@@ -17,34 +18,35 @@ std::string signed_money(std::int64_t minor, const std::string& currency) {
   return fmt::format("{}{}", minor > 0 ? "+" : "", decimal_amount(minor, currency));
 }
 
-// "3", "12.5", "0.33": as many digits as a reader needs.
-std::string quantity_words(double quantity, const std::string& unit) {
+// "3", "12.50 h", "41 ft": as many digits as a reader needs.
+std::string quantity_words(double quantity, const std::string& unit, job::DisplayUnits units) {
+  if (unit == "m" && units == job::DisplayUnits::us) return fmt::format("{:.0f} ft", quantity / units::m_per_ft);
   const bool whole = std::abs(quantity - std::round(quantity)) < 1e-9;
   std::string number = whole ? fmt::format("{:.0f}", quantity) : fmt::format("{:.2f}", quantity);
-  if (unit == "m" || unit == "h" || unit == "%") return number + " " + unit;
-  if (unit == "trip") return number + (quantity == 1 ? " trip" : " trips");
-  return number;
+  return unit == "m" || unit == "h" || unit == "%" ? number + " " + unit : number;
 }
+
+bool is_counted(const PriceLine& line) { return line.unit == "piece" || line.unit == "trip"; }
 
 bool is_lump(const PriceLine& line) { return line.unit == "lump"; }
 
 std::string reason_of(const PriceLine* before, const PriceLine* after, std::int64_t moved_minor,
-                      const std::string& currency) {
+                      const std::string& currency, job::DisplayUnits units) {
   const std::string moved = signed_money(moved_minor, currency);
   const PriceLine& line = after ? *after : *before;
-  if (!before) {
-    return is_lump(line)
-               ? fmt::format("{} is new: {}.", line.text, moved)
-               : fmt::format("{} is new, {}: {}.", line.text, quantity_words(line.quantity, line.unit), moved);
-  }
-  if (!after) return fmt::format("{} falls away: {}.", line.text, moved);
+  if (!before && is_lump(line)) return fmt::format("{}: new: {}.", line.text, moved);
+  if (!before)
+    return fmt::format("{}: new, {}: {}.", line.text, quantity_words(line.quantity, line.unit, units), moved);
+  if (!after) return fmt::format("{}: no longer in it: {}.", line.text, moved);
   if (line.group == PriceGroup::tax && before->quantity == after->quantity) {
     return fmt::format("{} follows the price: {}.", line.text, moved);
   }
   const double more = after->quantity - before->quantity;
   if (std::abs(more) > 1e-9 && !is_lump(line)) {
-    return fmt::format("{}: {} {} than before, now {}: {}.", line.text, quantity_words(std::abs(more), line.unit),
-                       more > 0 ? "more" : "less", quantity_words(after->quantity, line.unit), moved);
+    const char* than = more > 0 ? "more" : is_counted(line) ? "fewer" : "less";
+    return fmt::format("{}: {} {} than before, now {}: {}.", line.text,
+                       quantity_words(std::abs(more), line.unit, units), than,
+                       quantity_words(after->quantity, line.unit, units), moved);
   }
   return fmt::format("{}: the price of it went {}: {}.", line.text, moved_minor > 0 ? "up" : "down", moved);
 }
@@ -60,7 +62,7 @@ std::string summary_of(const PriceDifference& difference) {
 
 }  // namespace
 
-PriceDifference price_difference(const Price& before, const Price& after) {
+PriceDifference price_difference(const Price& before, const Price& after, job::DisplayUnits units) {
   PriceDifference out;
   out.currency = after.currency;
   out.before_minor = before.total_minor;
@@ -80,7 +82,7 @@ PriceDifference price_difference(const Price& before, const Price& after) {
     if (was_minor == is_minor) return;
     const PriceLine& line = is ? *is : *was;
     out.lines.push_back({line.id, line.group, was_minor, is_minor, is_minor - was_minor,
-                         reason_of(was, is, is_minor - was_minor, out.currency)});
+                         reason_of(was, is, is_minor - was_minor, out.currency, units)});
   };
   for (const PriceLine& line : after.lines) {
     const auto found = earlier.find(line.id);

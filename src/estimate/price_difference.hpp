@@ -29,7 +29,8 @@ struct PriceDifference {
   Problems problems;
 };
 
-// The prices have one currency; else there are no lines, and a problem says so.
-[[nodiscard]] PriceDifference price_difference(const Price& before, const Price& after);
+// The prices have one currency; else there are no lines, and a problem says so. `units`: of lengths in the sentences.
+[[nodiscard]] PriceDifference price_difference(const Price& before, const Price& after,
+                                               job::DisplayUnits units = job::DisplayUnits::metric);
 
 }  // namespace duskwire::estimate

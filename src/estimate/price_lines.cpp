@@ -39,7 +39,7 @@ void add_material(const Materials& list, const PriceRates& rates, LineWriter& ou
              line.quantity, line.unit, share_minor(line.unit_price_minor, pct).value_or(0), 0, 0, line.note},
             line.price_minor, share_minor(line.price_minor, pct));
   }
-  if (rates.sundries_cost_minor == 0) return;
+  if (rates.sundries_cost_minor == 0 || list.lines.empty()) return;
   const auto price_minor = share_minor(rates.sundries_cost_minor, pct);
   out.add({"sundries", PriceGroup::material, "Sundries", 1, "lump", price_minor.value_or(0), 0, 0,
            "A lump for small goods that the list does not count"},

@@ -25,7 +25,7 @@ class Pruner {
       if (gone.contains(luminaire.id) && !luminaire.joint.empty()) loose_.push_back(luminaire.joint);
     }
     for (const job::Transformer& transformer : job.transformers) {
-      for (const job::Output& output : transformer.outputs) fed_.insert(output.id);
+      for (const job::Output& output : transformer.outputs) outputs_.insert(output.id);
     }
     for (std::size_t i = 0; i < job.cables.size(); ++i) {
       at_[job.cables[i].from].push_back(i);
@@ -40,15 +40,15 @@ class Pruner {
       loose_.pop_back();
       touched_.insert(end);
       // An output holds its cables as long as they lead somewhere; a light is what they are for.
-      if (fed_.contains(end) || leads_[end] > 0) continue;
+      if (outputs_.contains(end) || is_lit(end)) continue;
       const std::vector<std::size_t> left = cables_at(end);
       if (left.size() > 1) continue;
       for (const std::size_t cable : left) {
         cut_[cable] = true;
-        const job::Cable& each = job.cables[cable];
-        loose_.push_back(each.from == end ? each.to : each.from);
+        loose_.push_back(other_end(job.cables[cable], end));
       }
     }
+    cut_unlit_loops(job);
   }
 
   [[nodiscard]] bool is_cut(std::size_t cable) const { return cut_[cable]; }
@@ -58,6 +58,38 @@ class Pruner {
   [[nodiscard]] std::size_t cable_count(const std::string& end) { return cables_at(end).size(); }
 
  private:
+  static const std::string& other_end(const job::Cable& cable, const std::string& end) {
+    return cable.from == end ? cable.to : cable.from;
+  }
+  [[nodiscard]] bool is_lit(const std::string& end) { return fed_.contains(end) || leads_[end] > 0; }
+
+  // A loop has no leaf to begin at: all that hangs together, outputs aside, goes where none of it is lit any more.
+  void cut_unlit_loops(const job::Job& job) {
+    Ids seen;
+    const std::vector<std::string> begun(touched_.begin(), touched_.end());
+    for (const std::string& start : begun) {
+      if (outputs_.contains(start) || !seen.insert(start).second) continue;
+      std::vector<std::string> island{start};
+      bool lit = false;
+      for (std::size_t i = 0; i < island.size(); ++i) {
+        const std::string end = island[i];
+        lit = lit || is_lit(end);
+        for (const std::size_t cable : cables_at(end)) {
+          const std::string& next = other_end(job.cables[cable], end);
+          if (!outputs_.contains(next) && seen.insert(next).second) island.push_back(next);
+        }
+      }
+      if (lit) continue;
+      for (const std::string& end : island) {
+        touched_.insert(end);
+        for (const std::size_t cable : cables_at(end)) {
+          cut_[cable] = true;
+          touched_.insert(other_end(job.cables[cable], end));
+        }
+      }
+    }
+  }
+
   std::vector<std::size_t> cables_at(const std::string& end) {
     std::vector<std::size_t> left;
     for (const std::size_t cable : at_[end]) {
@@ -67,7 +99,8 @@ class Pruner {
   }
 
   std::vector<bool> cut_;
-  Ids fed_;
+  Ids outputs_;
+  Ids fed_;      // luminaires that stay
   Ids touched_;  // ends that something was taken from
   std::unordered_map<std::string, int> leads_;
   std::unordered_map<std::string, std::vector<std::size_t>> at_;

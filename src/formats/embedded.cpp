@@ -17,14 +17,18 @@ std::string_view ruleset_id(std::string_view name) {
   return name;
 }
 
-}  // namespace
-
-std::string_view embedded_stock_catalogue() {
+std::string_view text_of(std::string_view name) {
   for (std::size_t i = 0; i < embedded_file_count; ++i) {
-    if (embedded_files[i].name == "catalogue/stock.json") return embedded_files[i].text;
+    if (embedded_files[i].name == name) return embedded_files[i].text;
   }
   return {};
 }
+
+}  // namespace
+
+std::string_view embedded_stock_catalogue() { return text_of("catalogue/stock.json"); }
+
+std::string_view embedded_deposit_rules_text() { return text_of("deposits/rules.json"); }
 
 std::string_view embedded_ruleset(std::string_view id) {
   if (id.empty()) return {};

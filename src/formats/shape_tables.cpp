@@ -5,6 +5,7 @@
 #include "formats/result_choice.hpp"
 #include "formats/result_levels.hpp"
 #include "formats/result_photometry.hpp"
+#include "formats/result_price.hpp"
 #include "formats/result_route.hpp"
 #include "formats/shape_change.hpp"
 #include "formats/shape_job.hpp"
@@ -70,6 +71,16 @@ std::map<std::string, std::string> all_tables() {
   add_result<study::RouteAnswer>(tables, "result: route");
   add_result<study::RouteFigures>(tables, "result: route figures");
   add_result<estimate::InstalledCost>(tables, "result: installed cost");
+  add_result<estimate::Price>(tables, "result: price");
+  add_result<estimate::PriceLine>(tables, "result: price line");
+  add_result<estimate::WorkHours>(tables, "result: work hours");
+  add_result<estimate::Deposit>(tables, "result: deposit");
+  add_result<estimate::PricedOption>(tables, "result: priced option");
+  add_result<estimate::Assumption>(tables, "result: assumption");
+  add_result<estimate::PriceDifference>(tables, "result: price difference");
+  add_result<estimate::LineDifference>(tables, "result: line difference");
+  add_result<study::PriceBand>(tables, "result: price band");
+  add_result<study::BandPart>(tables, "result: band part");
   add_result<study::RouteRun>(tables, "result: route run");
   add_result<study::RouteObstacle>(tables, "result: route obstacle");
   add_result<study::RouteProgress>(tables, "result: route progress");

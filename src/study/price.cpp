@@ -13,7 +13,8 @@ estimate::Price price(const job::Job& job, const job::Catalogue& stock,
 estimate::PriceDifference price_difference(const job::Job& before, const job::Job& after, const job::Catalogue& stock) {
   estimate::PriceOptions options;
   options.with_options = false;
-  return estimate::price_difference(estimate::price(before, stock, options), estimate::price(after, stock, options));
+  return estimate::price_difference(estimate::price(before, stock, options), estimate::price(after, stock, options),
+                                    after.site.units);
 }
 
 }  // namespace duskwire::study

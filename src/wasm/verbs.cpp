@@ -30,6 +30,7 @@
 #include "wasm/kept_document.hpp"
 #include "wasm/light_verbs.hpp"
 #include "wasm/night_face.hpp"
+#include "wasm/price_verbs.hpp"
 #include "wasm/route_session.hpp"
 #include "wasm/shelf.hpp"
 
@@ -164,6 +165,10 @@ constexpr Verb verbs[] = {
     {"ask", 1, ask},
     {"calibrate", 2, calibrate},
     {"materials", 1, materials},
+    {"price", 1, price},
+    {"price_difference", 2, price_difference},
+    {"price_band", 1, price_band},
+    {"deposit_rules", 0, deposit_rules},
     {"photometry", 1, photometry},
     {"stock", 0, stock_file},
     {"rulesets", 0, rulesets},

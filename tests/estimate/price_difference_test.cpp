@@ -24,7 +24,7 @@ TEST(PriceDifference, OneLightLessIsToldLineByLine) {
   after.luminaires.pop_back();  // F8, the wash, and its lead of 10 m
   after.cables.pop_back();
   const PriceDifference moved = price_difference(price(before, {}), price(after, {}));
-  EXPECT_EQ(reason(moved, "luminaire/wash-9va"), "wash-9va falls away: -176.00.");
+  EXPECT_EQ(reason(moved, "luminaire/wash-9va"), "wash-9va: no longer in it: -176.00.");
   EXPECT_EQ(reason(moved, "work/fixtures"), "Setting the lights: 0.50 h less than before, now 3.50 h: -42.50.");
   EXPECT_EQ(reason(moved, "cable/14awg-2"), "14awg-2: 12 m less than before, now 59 m: -21.12.");
   EXPECT_EQ(moved.lines.front().id, "luminaire/wash-9va");
@@ -45,8 +45,20 @@ TEST(PriceDifference, ALineThatIsNewIsCalledNew) {
   after.offer->extras = {{"outlet", "Electrician: outlet", 42000, 38000, {}}};
   const PriceDifference moved = price_difference(price(tests::offered_garden(), {}), price(after, {}));
   ASSERT_EQ(moved.lines.size(), 1u);
-  EXPECT_EQ(moved.lines[0].reason, "Electrician: outlet is new: +420.00.");
+  EXPECT_EQ(moved.lines[0].reason, "Electrician: outlet: new: +420.00.");
   EXPECT_EQ(moved.summary, "The price went up by 420.00 to 3894.67 USD.");
+}
+
+TEST(PriceDifference, LengthsAreInTheUnitsOfTheJob) {
+  const Price before = price(tests::offered_garden(), {});
+  Price after = before;
+  for (PriceLine& line : after.lines) {
+    if (line.id != "cable/14awg-2") continue;
+    line.quantity += 30.48;  // 100 ft
+    line.price_minor += 100;
+  }
+  const PriceDifference moved = price_difference(before, after, job::DisplayUnits::us);
+  EXPECT_EQ(moved.lines.at(0).reason, "14awg-2: 100 ft more than before, now 333 ft: +1.00.");
 }
 
 TEST(PriceDifference, TheSamePriceHasNotMoved) {

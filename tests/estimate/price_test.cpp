@@ -154,6 +154,12 @@ TEST(Price, AnEmptyJobCostsNothing) {
   EXPECT_EQ(priced.margin_pct, 0);
 }
 
+TEST(Price, AnOfferWithoutAJobCostsNothing) {
+  job::Job job;
+  job.offer = tests::offered_garden().offer;
+  EXPECT_EQ(price(job, tests::test_catalogue()).total_minor, 0);
+}
+
 TEST(Price, AmountsBeyond64BitsAreAProblemNotANumber) {
   job::Job job = tests::offered_garden();
   job.catalogue.luminaires[0].price_minor = std::int64_t{900'000'000'000'000'000};

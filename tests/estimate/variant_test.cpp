@@ -75,6 +75,18 @@ TEST(Variant, ALoopStaysWhole) {
   EXPECT_EQ(ids(with_luminaires(job, {"F1"}).cables), (Ids{"run-1", "run-2", "back", "lead-F1"}));
 }
 
+TEST(Variant, ALoopWithoutALightGoesWhole) {
+  job::Job job = tests::two_hub_garden();
+  job::Cable back = job.cables[0];
+  back.id = "back";
+  back.to = "S2";
+  job.cables.push_back(back);
+  const job::Job dark = with_luminaires(job, {});
+  EXPECT_TRUE(dark.cables.empty());
+  EXPECT_TRUE(dark.joints.empty());
+  EXPECT_TRUE(dark.transformers.empty());
+}
+
 TEST(Variant, NoCableEndsAtNothing) {
   for (std::uint32_t seed = 0; seed < 300; ++seed) {
     const job::Job whole = tests::random_job(seed);

@@ -44,9 +44,34 @@ for (const name of examples) {
   });
   test(`materials of ${name} are what the command prints`, () =>
     assertSame(ask('materials', job), command('materials', `examples/${name}`, '--json'), ''));
+  test(`the price of ${name} is what the command prints`, () =>
+    assertSame(ask('price', job), command('price', `examples/${name}`, '--json'), ''));
   test(`advice on ${name} is what the command prints`, () =>
     assertSame(ask('advise', job), command('advise', `examples/${name}`, '--json'), ''));
 }
+
+test('the price of a job without its last light moves by its lines', () => {
+  const after = JSON.parse(demo);
+  after.cables = after.cables.filter((cable) => cable.to !== 'B4');
+  after.luminaires = after.luminaires.filter((lamp) => lamp.id !== 'B4');
+  const moved = ask('price_difference', demo, JSON.stringify(after));
+  assert.equal(moved.moved_minor, ask('price', JSON.stringify(after)).total_minor - ask('price', demo).total_minor);
+  assert.equal(moved.lines.reduce((sum, line) => sum + line.moved_minor, 0), moved.moved_minor);
+  assert.match(moved.summary, /^The price went down by /);
+});
+
+test('a photograph alone gives a band of prices, and a request without a known size is refused', () => {
+  const asked = { known: { name: 'door', size_px: 410 }, known_m: 2.03, note: 'front steps are scary, I love the tree' };
+  const band = ask('price_band', JSON.stringify(asked));
+  assert.equal(band.low_minor, 60000);
+  assert.equal(band.high_minor, 280000);
+  assert.equal(band.parts.length, 2);
+  assert.throws(() => ask('price_band', '{}'), /known/);
+});
+
+test('rules on deposits come with the notice that they are no legal advice', () => {
+  assert.match(ask('deposit_rules').notice, /not legal advice/);
+});
 
 test('check without cures finds the same, with no cure computed', () => {
   const quick = ask('check', demo, '{"cures": false}').report;

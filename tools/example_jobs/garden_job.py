@@ -5,6 +5,7 @@
 """
 import front_view
 import garden_aims
+import garden_offer
 import garden_plan
 from builder import JobBuilder
 
@@ -36,6 +37,7 @@ def garden(stock, sound):
             "ruleset": "us",
             "units": "us",
             "currency": "USD",
+            "soil": "clay",
         },
         client={
             "name": "Maud and Tobin Ostrey",
@@ -60,6 +62,7 @@ def garden(stock, sound):
     _birch_tee(build, sound)
     _pond_run(build)
     garden_aims.aim(build.job, shielded=sound)
+    garden_offer.add(build)
     return build.finished()
 
 
