@@ -16,6 +16,10 @@
 //   levels         document, {plan: bool}               light on each place, spill, sight lines, the night plan
 //   level_sets     -                                    the sets of levels to choose from
 //   choose         document, what is to be lit          articles that do it, with their places and aims
+//   price          document                             as duskwire price --json
+//   price_difference document before, document after    the move of the price, line by line
+//   deposit_rules  -                                    the rules that limit deposits
+//   times          document, {year, zone, tariff?}      sun and switching of a year, hours, energy
 //   stock          -                                    the stock catalogue file
 //   rulesets       -                                    list of ruleset files
 //   route_begin    document, request                    progress               starts to plan the wiring

@@ -93,3 +93,13 @@ export const cableItem = (job: JobDocument, id: string | undefined): CableItem |
   byId(job.catalogue?.cables, id);
 export const connectorItem = (job: JobDocument, id: string | undefined): ConnectorItem | undefined =>
   byId(job.catalogue?.connectors, id);
+
+/** Luminaires by zone, in the job's order; '' those without one. */
+export function lampsByZone(job: JobDocument): ReadonlyMap<string, readonly Luminaire[]> {
+  const zones = new Map<string, Luminaire[]>();
+  for (const lamp of job.luminaires ?? []) {
+    const zone = lamp.zone ?? '';
+    zones.set(zone, [...(zones.get(zone) ?? []), lamp]);
+  }
+  return zones;
+}

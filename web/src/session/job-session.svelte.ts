@@ -2,6 +2,7 @@
 // An open job: the document store, the live answer, autosave and selection as one object. Every pane takes it as its
 // `session`.
 import type { Engine } from '../engine/client';
+import { startEstimates } from '../engine/estimates';
 import type { Change } from '../engine/report';
 import { difference } from '../job/difference';
 import type { JobDocument } from '../job/document';
@@ -16,8 +17,10 @@ import { Autosave, type Unsent } from './autosave.svelte';
 import { Layers } from './layers.svelte';
 import { LightAnswer } from './light.svelte';
 import { LiveAnswer } from './live.svelte';
+import { PriceAnswer } from './price.svelte';
 import { Selection } from './selection.svelte';
 import { summaryOf } from './summary';
+import { TimesAnswer } from './times.svelte';
 
 /** What a session works with; App is one. */
 export interface Means {
@@ -49,6 +52,9 @@ export class JobSession {
   readonly live: LiveAnswer;
   /** How much light falls where: there while somebody looks at it. */
   readonly light: LightAnswer;
+  /** What it costs and when its lights are on: there while somebody looks at them. */
+  readonly price: PriceAnswer;
+  readonly times: TimesAnswer;
   readonly selection = new Selection();
   readonly layers = new Layers();
   readonly autosave: Autosave;
@@ -64,6 +70,9 @@ export class JobSession {
     this.store = new JobStore(opening.document, opening.history);
     this.live = new LiveAnswer(engine);
     this.light = new LightAnswer(opening.document);
+    const estimates = startEstimates();
+    this.price = new PriceAnswer(opening.document, estimates);
+    this.times = new TimesAnswer(opening.document, estimates);
     const { store, live } = this;
     this.autosave = new Autosave(workspace, desk, opening.revision, {
       prepare: () => this.#sendPictures(),
@@ -80,6 +89,8 @@ export class JobSession {
     this.#stopListening = store.listen((document, cause, label) => {
       live.ask(document);
       this.light.changed(document);
+      this.price.changed(document);
+      this.times.changed(document);
       if (cause !== 'preview') this.autosave.changed(label);
     });
     openSessions.add(this);
@@ -121,5 +132,8 @@ export class JobSession {
     this.autosave.stop();
     this.live.stop();
     this.light.stop();
+    this.price.stop();
+    this.times.stop();
+    this.price.estimates.end();
   }
 }

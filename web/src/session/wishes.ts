@@ -51,8 +51,7 @@ const usualLabourMinorPerH = 4000;
 
 /** The hour's cost that counts where the person gives none. */
 export function labourOf(job: JobDocument): number {
-  const given = (job.offer as { rates?: { labour_cost_minor_per_h?: unknown } } | null | undefined)?.rates?.labour_cost_minor_per_h;
-  return typeof given === 'number' ? given : usualLabourMinorPerH;
+  return job.offer?.rates?.labour_cost_minor_per_h ?? usualLabourMinorPerH;
 }
 
 export function requestOf(job: JobDocument, wishes: Wishes): RouteRequest {

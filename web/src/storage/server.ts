@@ -28,6 +28,39 @@ export interface ServerNightWish {
   readonly lamps?: readonly { readonly id: string; readonly share?: number }[];
 }
 
+/** What the server has made of a job, and how far it is. */
+export interface ServerPapers {
+  readonly id: string;
+  readonly state: 'working' | 'done' | 'failed';
+  /** 0 to 1. */
+  readonly share: number;
+  readonly message: string;
+  /** Once it is done, in the order to show. */
+  readonly files: readonly PaperFile[];
+}
+
+export interface PaperFile {
+  readonly name: string;
+  readonly title: string;
+  readonly kind: 'paper' | 'list' | 'drawing' | 'calendar';
+  readonly media_type: string;
+  readonly bytes: number;
+  /** 0 where it has no pages to look at. */
+  readonly pages: number;
+}
+
+export const paperKinds = ['proposal', 'crew', 'commissioning', 'owner'] as const;
+export type PaperKind = (typeof paperKinds)[number];
+
+export interface PapersWish {
+  readonly size: 'a4' | 'letter';
+  readonly units: 'metric' | 'us';
+  readonly only?: readonly PaperKind[];
+  readonly shop?: string;
+  readonly made_by?: string;
+}
+
+const papersAddress = (id: string, ...more: string[]): string => ['papers', id, ...more].map(encodeURIComponent).join('/');
 const jobAddress = (id: string, ...more: string[]): string => ['jobs', id, ...more].map(encodeURIComponent).join('/');
 
 export class ServerWorkspace implements Workspace {
@@ -97,6 +130,33 @@ export class ServerWorkspace implements Workspace {
   /** Ends it, or forgets it once it is done. */
   async endNight(id: string): Promise<void> {
     await this.#http.blob(`nights/${encodeURIComponent(id)}`, 'DELETE');
+  }
+
+  /** Proposal, crew set, commissioning sheet, owner's pack, lists and drawings of the job as it stands. */
+  beginPapers(document: JobDocument, wish: PapersWish): Promise<ServerPapers> {
+    return this.#http.json('POST', 'papers', { document, wish });
+  }
+
+  papers(id: string): Promise<ServerPapers> {
+    return this.#http.json('GET', papersAddress(id));
+  }
+
+  paperFile(id: string, name: string): Promise<Blob> {
+    return this.#http.blob(papersAddress(id, 'files', name));
+  }
+
+  /** A page as a picture, from 1. */
+  paperPage(id: string, name: string, page: number): Promise<Blob> {
+    return this.#http.blob(papersAddress(id, 'pages', name, String(page)));
+  }
+
+  papersZip(id: string): Promise<Blob> {
+    return this.#http.blob(papersAddress(id, 'zip'));
+  }
+
+  /** Ends it, or forgets it once it is done. */
+  async endPapers(id: string): Promise<void> {
+    await this.#http.blob(papersAddress(id), 'DELETE');
   }
 
   shopCatalogue(): Promise<{ readonly revision: number; readonly document: CatalogueFile | null }> {

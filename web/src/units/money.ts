@@ -19,6 +19,9 @@ export function moneyText(minor: number, currency: string): string {
   return `${currency}\u00a0${amount}`;
 }
 
+/** "+USD 120.00", "−USD 120.00": a move up or down. */
+export const moveText = (minor: number, currency: string): string => `${minor < 0 ? '−' : '+'}${moneyText(Math.abs(minor), currency)}`;
+
 /** Minor units, or undefined where the text is no amount or has more digits than the currency. */
 export function parseAmount(text: string, currency: string): number | undefined {
   const match = /^(\d+)(?:[.,](\d*))?$/.exec(text.trim().replace(/[\s'](?=\d{3})/g, ''));
@@ -28,4 +31,11 @@ export function parseAmount(text: string, currency: string): number | undefined 
   if (fraction.length > digits) return undefined;
   const minor = Number(match[1]) * 10 ** digits + Number(fraction.padEnd(digits, '0') || 0);
   return Number.isSafeInteger(minor) ? minor : undefined;
+}
+
+/** The same, of either sign. */
+export function parseSignedAmount(text: string, currency: string): number | undefined {
+  const below = /^\s*[-−]/.test(text);
+  const minor = parseAmount(below ? text.replace(/^\s*[-−]/, '') : text, currency);
+  return below && minor !== undefined && minor !== 0 ? -minor : minor;
 }

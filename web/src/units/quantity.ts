@@ -22,6 +22,9 @@ export type Quantity =
   | 'illuminance'
   | 'colour_temperature'
   | 'duration_min'
+  | 'duration_h'
+  | 'years'
+  | 'days'
   | 'count';
 
 export interface DisplayUnit {
@@ -55,6 +58,9 @@ const common: Record<Exclude<Quantity, 'length' | 'short_length' | 'small_length
   flux: same('lm', 'lumens', 0),
   colour_temperature: same('K', 'kelvin', 0),
   duration_min: same('min', 'minutes', 0),
+  duration_h: same('h', 'hours', 1),
+  years: same('years', 'years', 0),
+  days: same('days', 'days', 0),
   count: same('', '', 0),
 };
 

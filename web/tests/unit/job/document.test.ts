@@ -10,7 +10,9 @@ interface Shape {
 }
 
 const schema = JSON.parse(readFileSync('../docs/schema/job-v1.schema.json', 'utf8')) as Shape & { readonly $defs: Readonly<Record<string, Shape>> };
-const { interfaces, lists } = readInterfaces('src/job/document.ts');
+const files = ['document', 'view', 'offer', 'programme'].map((name) => readInterfaces(`src/job/${name}.ts`));
+const interfaces = new Map(files.flatMap((file) => [...file.interfaces]));
+const lists = new Map(files.flatMap((file) => [...file.lists]));
 
 const typed: readonly (readonly [string, Shape | undefined])[] = [
   ['JobDocument', schema],
@@ -19,7 +21,8 @@ const typed: readonly (readonly [string, Shape | undefined])[] = [
     'ConnectorFill', 'ControlItem', 'SundryItem', 'Plan', 'Underlay', 'Area', 'Sleeve', 'Receptacle', 'ViewPoint', 'Tree',
     'FixedPoint', 'Luminaire', 'Transformer', 'Output', 'Cable', 'Joint', 'AsBuilt',
     'View', 'Calibration', 'KnownWall', 'ViewReference', 'PictureSurface', 'PictureTree', 'PictureMask', 'PictureMeasure',
-    'NightLook',
+    'NightLook', 'Offer', 'Rates', 'GroundRate', 'Margins', 'Terms', 'Warranty', 'OfferOption', 'ItemSwap', 'OfferExtra',
+    'ProgrammeEntry', 'SwitchRule',
   ].map((name) => [name, schema.$defs[name.replace(/(?<!^)[A-Z]/g, '_$&').toLowerCase()]] as const),
 ];
 
@@ -46,6 +49,10 @@ describe('the types of the document', () => {
     ['calibrationMethods', 'calibration', 'method'],
     ['surfaceKinds', 'picture_surface', 'kind'],
     ['maskKinds', 'picture_mask', 'kind'],
+    ['soils', 'site', 'soil'],
+    ['taxBases', 'margins', 'tax_on'],
+    ['optionKinds', 'offer_option', 'kind'],
+    ['switchBases', 'switch_rule', 'at'],
   ])('%s are those of the schema', (list, part, key) => {
     expect(lists.get(list)).toEqual(schema.$defs[part]!.properties[key]!.enum);
   });

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: Apache-2.0
+// Price and times in a worker of their own: a price with its options takes longer than a check, and checks must not
+// wait for it.
+import type { JobDocument } from '../job/document';
+import { EngineRefusal, startChannel, type Channel } from './client';
+import type { DepositRules, Price, PriceMove } from './price';
+import type { Times, TimesRequest } from './times';
+
+export interface Estimates {
+  price(document: JobDocument): Promise<Price>;
+  priceMove(before: JobDocument, after: JobDocument): Promise<PriceMove>;
+  depositRules(): Promise<DepositRules>;
+  times(document: JobDocument, request: TimesRequest): Promise<Times>;
+  /** Lets go of the worker; the next question starts another. */
+  end(): void;
+}
+
+export const startEstimates = (start: () => Channel = startChannel): Estimates => new WorkerEstimates(start);
+
+class WorkerEstimates implements Estimates {
+  #start: () => Channel;
+  #channel: Channel | undefined;
+  #rules: Promise<DepositRules> | undefined;
+
+  constructor(start: () => Channel) {
+    this.#start = start;
+  }
+
+  price(document: JobDocument): Promise<Price> {
+    return this.#ask('price', document);
+  }
+
+  priceMove(before: JobDocument, after: JobDocument): Promise<PriceMove> {
+    return this.#ask('price_difference', before, after);
+  }
+
+  depositRules(): Promise<DepositRules> {
+    this.#rules ??= this.#ask<DepositRules>('deposit_rules');
+    // What failed is asked anew next time.
+    this.#rules.catch(() => (this.#rules = undefined));
+    return this.#rules;
+  }
+
+  times(document: JobDocument, request: TimesRequest): Promise<Times> {
+    return this.#ask('times', document, request);
+  }
+
+  end(): void {
+    this.#channel?.end(new EngineRefusal('The estimates were put away.', [], 'ended'));
+    this.#channel = undefined;
+  }
+
+  async #ask<T>(verb: string, ...given: readonly unknown[]): Promise<T> {
+    this.#channel ??= this.#start();
+    const { value } = await this.#channel.call(verb, given.map((part) => JSON.stringify(part)));
+    return JSON.parse(value) as T;
+  }
+}
