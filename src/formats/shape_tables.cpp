@@ -7,6 +7,7 @@
 #include "formats/result_photometry.hpp"
 #include "formats/result_price.hpp"
 #include "formats/result_route.hpp"
+#include "formats/result_times.hpp"
 #include "formats/shape_change.hpp"
 #include "formats/shape_job.hpp"
 #include "formats/shape_ruleset.hpp"
@@ -98,6 +99,17 @@ std::map<std::string, std::string> all_tables() {
   add_result<study::UpwardLight>(tables, "result: upward light");
   add_result<study::NightPlan>(tables, "result: night plan");
   add_result<study::LightContour>(tables, "result: light contour");
+  add_result<study::Times>(tables, "result: times");
+  add_result<study::DayRow>(tables, "result: day");
+  add_result<study::SunTimes>(tables, "result: sun times");
+  add_result<study::EntryTimes>(tables, "result: entry times");
+  add_result<study::MonthTimes>(tables, "result: month");
+  add_result<study::ClockChangeDay>(tables, "result: clock change");
+  add_result<study::EntryYear>(tables, "result: entry year");
+  add_result<study::LampBurn>(tables, "result: lamp burn");
+  add_result<study::SupplyEnergy>(tables, "result: supply energy");
+  add_result<study::Retrofit>(tables, "result: retrofit");
+  add_result<study::RetrofitSide>(tables, "result: retrofit side");
   add_result<study::Choice>(tables, "result: choice");
   add_result<study::ChoiceNeed>(tables, "result: choice need");
   add_result<study::ChoiceOption>(tables, "result: choice option");

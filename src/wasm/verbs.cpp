@@ -33,6 +33,7 @@
 #include "wasm/price_verbs.hpp"
 #include "wasm/route_session.hpp"
 #include "wasm/shelf.hpp"
+#include "wasm/times_verb.hpp"
 
 namespace duskwire::wasm {
 namespace {
@@ -176,6 +177,7 @@ constexpr Verb verbs[] = {
     {"levels", 2, levels},
     {"level_sets", 0, level_sets},
     {"choose", 2, choose},
+    {"times", 2, times},
     {"route_begin", 2, route_begin},
     {"route_search", 1, route_search},
     {"route_answer", 0, route_answer},

@@ -7,6 +7,7 @@ import front_view
 import garden_aims
 import garden_offer
 import garden_plan
+import garden_programme
 from builder import JobBuilder
 
 TRUNK = "12awg-2"
@@ -63,6 +64,7 @@ def garden(stock, sound):
     _pond_run(build)
     garden_aims.aim(build.job, shielded=sound)
     garden_offer.add(build)
+    garden_programme.add(build)
     return build.finished()
 
 
