@@ -22,7 +22,7 @@ std::string lowered(const std::string& text) {
 }
 
 // The number at the start of `text`; the rest is what is left of it.
-std::optional<double> leading_number(const std::string& text, std::string& rest) {
+std::optional<double> number_and_rest(const std::string& text, std::string& rest) {
   double value = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (error != std::errc() || !std::isfinite(value)) return std::nullopt;
@@ -83,7 +83,7 @@ std::string money(std::int64_t minor, const std::string& currency) {
 Result<double> read_length_m(const std::string& text, job::DisplayUnits bare) {
   const std::string wanted = "a length such as 60m, 18.5m or 200ft";
   std::string unit;
-  const std::optional<double> value = leading_number(lowered(text), unit);
+  const std::optional<double> value = number_and_rest(lowered(text), unit);
   if (!value || *value < 0) return expected(text, wanted);
   if (unit == "m" || (unit.empty() && bare == job::DisplayUnits::metric)) return *value;
   if (unit == "ft" || unit == "'" || unit.empty()) return *value * units::m_per_ft;
@@ -93,7 +93,7 @@ Result<double> read_length_m(const std::string& text, job::DisplayUnits bare) {
 Result<ConductorSize> read_conductor_size(const std::string& text) {
   const std::string wanted = "a conductor size such as 12awg or 2.5mm2";
   std::string unit;
-  const std::optional<double> value = leading_number(lowered(text), unit);
+  const std::optional<double> value = number_and_rest(lowered(text), unit);
   if (!value) return expected(text, wanted);
   if (unit == "awg" && *value >= 0 && *value <= 36) return ConductorSize{units::area_mm2_from_awg(*value), *value};
   const bool square_mm = unit == "mm2" || unit == "mm²" || unit == "sqmm";
@@ -109,10 +109,10 @@ std::string conductor_size(const ConductorSize& size) {
 Result<VoltWindow> read_window(const std::string& text) {
   const std::string wanted = "a window of volts such as 10:15";
   std::string rest;
-  const std::optional<double> low = leading_number(lowered(text), rest);
+  const std::optional<double> low = number_and_rest(lowered(text), rest);
   if (!low || rest.empty() || (rest.front() != ':' && rest.front() != '-')) return expected(text, wanted);
   std::string end;
-  const std::optional<double> high = leading_number(rest.substr(1), end);
+  const std::optional<double> high = number_and_rest(rest.substr(1), end);
   if (!high || (!end.empty() && end != "v") || *low < 0 || *high <= *low) return expected(text, wanted);
   return VoltWindow{*low, *high};
 }
