@@ -24,6 +24,7 @@ LATER = re.compile(r"\b([A-Za-z_]\w*);$")
 def declared(lines: list[str]) -> set[str]:
     names = set()
     for line in lines:
+        line = line.removeprefix("[[nodiscard]] ")
         if line[:1].isalpha() and not NO_DECLARATION.match(line):
             for pattern in (TYPE, VALUE, CALLED, LATER):
                 found = pattern.match(line) if pattern is not LATER else pattern.search(line)

@@ -32,8 +32,11 @@ class Groups(unittest.TestCase):
                 self.assertFalse(self.together(text, text))
 
     def test_a_name_of_a_neighbours_header_parts_them(self) -> None:
-        self.source("b.hpp", "inline constexpr int none = -1;\n")
-        self.assertFalse(self.together("namespace {\nconstexpr int none = 0;\n}  // namespace\n", '#include "b.hpp"\nint use();\n'))
+        for told in ("inline constexpr int none = -1;", "[[nodiscard]] int none(double value);", "enum class none { a };"):
+            with self.subTest(told):
+                self.source("b.hpp", told + "\n")
+                self.assertFalse(self.together("namespace {\nconstexpr int none = 0;\n}  // namespace\n",
+                                               '#include "b.hpp"\nint use();\n'))
 
     def test_what_both_only_borrow_does_not_part_them(self) -> None:
         text = "using geometry::Point2;\nstruct Later;\n"
