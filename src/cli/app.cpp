@@ -35,6 +35,7 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const MeasureRequest& request) const { return measure_command(request, common, style); }
     Outcome operator()(const LookRequest& request) const { return look_command(request, common, style); }
     Outcome operator()(const ChooseRequest& request) const { return choose_command(request, common, style); }
+    Outcome operator()(const TimesRequest& request) const { return times_command(request, common, style); }
     Outcome operator()(const ServeRequest& request) const { return serve_command(request); }
   };
   return std::visit(Runner{line.common, style}, line.request);
@@ -65,12 +66,18 @@ Outcome write_output(const Invocation& line, Outcome outcome) {
   return outcome;
 }
 
-// --plan of levels takes the drawing, --write-lm63 the intensity file; the text goes its own way.
+// --plan of levels takes the drawing, --write-lm63 the intensity file, --calendar of times the calendar.
+std::string second_file(const Invocation& line) {
+  if (const auto* times = std::get_if<TimesRequest>(&line.request)) return times->calendar_file;
+  const auto* levels = std::get_if<LevelsRequest>(&line.request);
+  if (levels == nullptr) return "";
+  return levels->photometry.empty() ? levels->plan_file : levels->lm63_file;
+}
+
+// The text goes its own way.
 Outcome write_drawing(const Invocation& line, Outcome outcome) {
-  const auto* request = std::get_if<LevelsRequest>(&line.request);
-  if (request == nullptr || outcome.document.empty()) return outcome;
-  const std::string& file = request->photometry.empty() ? request->plan_file : request->lm63_file;
-  if (file.empty()) return outcome;
+  const std::string file = second_file(line);
+  if (file.empty() || outcome.document.empty()) return outcome;
   const Result<bool> written = write_file(file, outcome.document, line.common.force);
   if (!written) return {exit_bad_input, "", written.error().message + "\n"};
   return outcome;

@@ -20,6 +20,7 @@ namespace duskwire::cli {
 [[nodiscard]] Outcome ask_command(const AskRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome catalogue_command(const CatalogueRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome levels_command(const LevelsRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome times_command(const TimesRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome choose_command(const ChooseRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome measure_command(const MeasureRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome look_command(const LookRequest& request, const Common& common, const TextStyle& style);

@@ -90,6 +90,16 @@ const std::vector<CommandHelp>& all_help() {
        {{"duskwire look --known door:2.03m:410px --thing tree:1480px --note \"front steps are scary, I love the tree\"",
          ""},
         {"duskwire look --known door:6.66ft:410px --thing tree:1480px --depth-error 0 --units us --json", ""}}},
+      {"times",
+       "JOB",
+       "when the lights go on and off, and what they burn",
+       "Sunrise, sunset and the programme of the job through a year, on days when clocks change too: a card for the "
+       "timer, hours, energy from the mains, LED against halogen. Where the sun does not set or rise it says so. The "
+       "calendar has visits, care, and warranties that end.",
+       {{"duskwire times examples/ostrey-garden-sound.json --year 2026", ""},
+        {"duskwire times examples/ostrey-garden-sound.json --year 2026 --kwh-price 0.18 --full", ""},
+        {"duskwire times examples/ostrey-garden-sound.json --year 2026 --calendar care.ics --force", ""},
+        {"duskwire times examples/ostrey-garden-sound.json --year 2026 --json", ""}}},
       {"measure",
        "JOB",
        "lengths on a photograph of the job, with their errors",

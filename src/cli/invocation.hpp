@@ -129,6 +129,14 @@ struct LookRequest {
   double depth_error_pct = 15;
 };
 
+struct TimesRequest {
+  std::string job;
+  std::optional<int> year;    // absent: this year
+  std::string kwh_price;      // as typed, in the site's currency; empty: none
+  std::string calendar_file;  // .ics to write; empty: none
+  bool full = false;          // each day
+};
+
 struct ServeRequest {
   int port = 7415;  // 0: any that is free
   std::string workspace = "gardens.duskwire";
@@ -138,7 +146,7 @@ struct ServeRequest {
 
 using Request = std::variant<PriceRequest, MeasureRequest, LookRequest, CheckRequest, AdviseRequest, MaterialsRequest,
                              RouteRequest, NightRequest, ValidateRequest, NewRequest, AskRequest, CatalogueRequest,
-                             LevelsRequest, ChooseRequest, ServeRequest>;
+                             LevelsRequest, ChooseRequest, TimesRequest, ServeRequest>;
 
 struct Invocation {
   Common common;

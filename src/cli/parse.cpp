@@ -10,6 +10,7 @@
 #include "base/nearest.hpp"
 #include "cli/help.hpp"
 #include "formats/requests.hpp"
+#include "study/times.hpp"
 
 namespace duskwire::cli {
 namespace {
@@ -225,6 +226,18 @@ void add_choose(CLI::App& app, ChooseRequest& request) {
   ids_option(app, "--riser", request.risers, "L", "risers so far along the walk; may come several times");
 }
 
+void add_times(CLI::App& app, TimesRequest& request) {
+  add_job(app, request.job);
+  app.add_option("--year", request.year, "left out: this year")
+      ->type_name("YEAR")
+      ->check(CLI::Range(study::first_times_year, study::last_times_year))
+      ->group(own_group);
+  text_option(app, "--kwh-price", request.kwh_price, "PRICE", "what a kWh costs, in the site's currency: 0.18");
+  text_option(app, "--calendar", request.calendar_file, "FILE",
+              "write visits, care and warranties of five years there, as iCalendar");
+  app.add_flag("--full", request.full, "each day of the year")->group(own_group);
+}
+
 void add_measure(CLI::App& app, MeasureRequest& request) {
   add_job(app, request.job);
   text_option(app, "--view", request.view, "ID", "id or name of the view; left out: the first");
@@ -272,6 +285,7 @@ struct Parser {
   CatalogueRequest catalogue;
   LevelsRequest levels;
   ChooseRequest choose;
+  TimesRequest times;
   MeasureRequest measure;
   LookRequest look;
   ServeRequest serve;
@@ -291,6 +305,7 @@ struct Parser {
     command("catalogue", false).add_option("WORD", catalogue.word, "part of an id, kind or title")->type_name("");
     add_levels(command("levels", false), levels);
     add_choose(command("choose", false), choose);
+    add_times(command("times", false), times);
     add_measure(command("measure", false), measure);
     add_look(command("look", false), look);
     add_serve(*app.add_subcommand("serve"), serve);
@@ -321,6 +336,7 @@ Request request_of(Parser& parser, const std::string& name) {
   if (name == "ask") return parser.ask;
   if (name == "levels") return parser.levels;
   if (name == "choose") return parser.choose;
+  if (name == "times") return parser.times;
   if (name == "measure") return parser.measure;
   if (name == "look") return parser.look;
   if (name == "serve") return parser.serve;

@@ -21,8 +21,10 @@ date::sys_seconds start_of(int year) {
 Result<almanac::Zone> zone_of(const std::string& name, int first_year, int last_year) {
   if (first_year > last_year || first_year < first_known_year || last_year > last_known_year) {
     return Error{ErrorCode::unsupported,
-                 fmt::format("Clock changes are known from {} to {}; {} to {} was asked for. Take a year within.",
-                             first_known_year, last_known_year, first_year, last_year)};
+                 fmt::format("Clock changes are known from {} to {}, and {} was asked for. Take a year within.",
+                             first_known_year, last_known_year,
+                             first_year == last_year ? fmt::format("{}", first_year)
+                                                     : fmt::format("{} to {}", first_year, last_year))};
   }
   const date::time_zone* table = nullptr;
   try {
