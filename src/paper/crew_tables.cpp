@@ -247,12 +247,14 @@ Table trench_table(const study::CrewGround& ground, job::DisplayUnits units) {
 
 Table sleeve_table(const study::CrewGround& ground, job::DisplayUnits units) {
   Table table;
-  table.columns = {{"Found", Side::middle, 14}, {"Sleeve"},           {headed("Length", units), Side::end},
-                   {"Diameter", Side::end},     {"Depth", Side::end}, {"Cables through it"}};
+  table.columns = {
+      {"Found", Side::middle, 14}, {"Sleeve"},           {"By the job"},       {headed("Length", units), Side::end},
+      {"Diameter", Side::end},     {"Depth", Side::end}, {"Cables through it"}};
   for (const study::CrewSleeve& sleeve : ground.sleeves) {
     table.rows.push_back(
-        {{box, sleeve.id, length_figure(sleeve.length_m, units), fmt::format("{:g} mm", sleeve.diameter_mm),
-          cover_words(sleeve.depth_m, units), sleeve.cables.empty() ? "none: a spare" : joined(sleeve.cables)},
+        {{box, sleeve.id, sleeve.laid ? "in the ground" : "to be laid", length_figure(sleeve.length_m, units),
+          fmt::format("{:g} mm", sleeve.diameter_mm), cover_words(sleeve.depth_m, units),
+          sleeve.cables.empty() ? "none: a spare" : joined(sleeve.cables)},
          RowKind::plain});
   }
   return table;

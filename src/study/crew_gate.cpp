@@ -56,10 +56,16 @@ std::string height_words(const std::vector<CrewAim>& aims) {
 
 void add_sleeves(const job::Job& job, CrewGate& gate) {
   if (job.plan.sleeves.empty()) return;
-  std::vector<std::string> ids;
-  for (const job::Sleeve& sleeve : job.plan.sleeves) ids.push_back(sleeve.id);
-  gate.lines.push_back(to_confirm("sleeves", "Sleeves are in the ground, open at both ends, and found.",
-                                  fmt::format("On the plan: {}. One that is missing is laid first.", listed(ids))));
+  std::vector<std::string> laid;
+  std::vector<std::string> missing;
+  for (const job::Sleeve& sleeve : job.plan.sleeves) {
+    (sleeve.laid.value_or(false) ? laid : missing).push_back(sleeve.id);
+  }
+  std::string detail;
+  if (!laid.empty()) detail = fmt::format("In the ground: {}. ", listed(laid));
+  if (!missing.empty()) detail += fmt::format("Still to be laid, unless it is found: {}.", listed(missing));
+  gate.lines.push_back(
+      to_confirm("sleeves", "Sleeves are in the ground, open at both ends, and found.", std::move(detail)));
 }
 
 void add_findings(const Report& report, CrewGate& gate) {

@@ -29,8 +29,8 @@ std::vector<CrewSleeve> sleeves_of(const job::Job& job) {
   }
   std::vector<CrewSleeve> sleeves;
   for (const job::Sleeve& sleeve : job.plan.sleeves) {
-    sleeves.push_back(
-        {sleeve.id, estimate::length_m(sleeve.path), sleeve.diameter_mm, sleeve.depth_m, through[sleeve.id]});
+    sleeves.push_back({sleeve.id, estimate::length_m(sleeve.path), sleeve.diameter_mm, sleeve.depth_m,
+                       through[sleeve.id], sleeve.laid.value_or(false)});
   }
   return sleeves;
 }
@@ -38,7 +38,11 @@ std::vector<CrewSleeve> sleeves_of(const job::Job& job) {
 }  // namespace
 
 CrewGround crew_ground(const job::Job& job) {
-  const estimate::TrenchWork work = estimate::trench_work(job, {}, {});
+  std::vector<std::string> sleeves_to_lay;
+  for (const job::Sleeve& sleeve : job.plan.sleeves) {
+    if (!sleeve.laid.value_or(false)) sleeves_to_lay.push_back(sleeve.id);
+  }
+  const estimate::TrenchWork work = estimate::trench_work(job, {}, sleeves_to_lay);
   std::unordered_map<std::string_view, const job::Cable*> cables;
   double shallowest_m = INFINITY;
   for (const job::Cable& cable : job.cables) {

@@ -31,6 +31,7 @@ struct CrewSleeve {
   double diameter_mm = 0;
   double depth_m = 0;
   std::vector<std::string> cables;  // that go through it
+  bool laid = false;                // in the ground already; else it is laid, and its crossing counts as dug
 };
 
 struct CrewGround {
@@ -40,7 +41,7 @@ struct CrewGround {
   double minutes = 0;
 };
 
-// Sleeves of the plan are taken to be in the ground.
+// A sleeve that the job does not know to be in the ground is still to be laid, as the price has it.
 [[nodiscard]] CrewGround crew_ground(const job::Job& job);
 
 }  // namespace duskwire::study

@@ -88,7 +88,10 @@ TEST(Crew, MetresAndVoltAmperesAreThoseOfMaterialsAndReport) {
     EXPECT_NEAR(papers.set.totals.cut_m, cut_m, metre_dust);
     EXPECT_NEAR(papers.set.totals.bought_m, bought_m, metre_dust);
     EXPECT_NEAR(papers.set.totals.lamp_va, papers.report.lamp_va, 1e-3);
-    EXPECT_NEAR(papers.set.totals.dug_m, estimate::installed_cost(job, sites::stock(), {}).trench_m, metre_dust);
+    std::vector<std::string> to_lay;
+    for (const job::Sleeve& sleeve : job.plan.sleeves) to_lay.push_back(sleeve.id);
+    EXPECT_NEAR(papers.set.totals.dug_m, estimate::installed_cost(job, sites::stock(), {}, to_lay).trench_m,
+                metre_dust);
     std::map<std::string, double> va;
     for (const CrewRun& run : papers.set.runs) va[run.transformer] += run.va;
     for (const TransformerReport& report : papers.report.transformers) EXPECT_NEAR(va[report.id], report.lamp_va, 1e-3);

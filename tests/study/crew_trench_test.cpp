@@ -57,12 +57,16 @@ TEST(CrewTrench, SleevesSayWhatGoesThroughThem) {
   sleeve.id = "under-walk";
   sleeve.path = {{5, 4}, {8, 4}};
   sleeve.depth_m = 0.45;
+  sleeve.laid = true;
   job.plan.sleeves = {sleeve};
   job.cables = {cable("c1", {{2, 4}, {16, 4}}, 0.15), cable("c2", {{2, 9}, {7, 9}}, 0.15)};
   const CrewGround ground = crew_ground(job);
   ASSERT_EQ(ground.sleeves.size(), 1u);
   EXPECT_EQ(ground.sleeves[0].length_m, 3);
   EXPECT_EQ(ground.sleeves[0].cables, std::vector<std::string>{"c1"});
+  EXPECT_NEAR(ground.dug_m, 14 - 3 + 5, 0.11) << "through a sleeve that is there nothing is dug";
+  job.plan.sleeves[0].laid.reset();
+  EXPECT_NEAR(crew_ground(job).dug_m, 14 + 5, 1e-6) << "one that is not known to be there is dug for";
 }
 
 }  // namespace
