@@ -27,6 +27,7 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const PriceRequest& request) const { return price_command(request, common, style); }
     Outcome operator()(const RouteRequest& request) const { return route_command(request, common, style); }
     Outcome operator()(const NightRequest& request) const { return night_command(request, common, style); }
+    Outcome operator()(const PapersRequest& request) const { return papers_command(request, common, style); }
     Outcome operator()(const ValidateRequest& request) const { return validate_command(request, common, style); }
     Outcome operator()(const NewRequest& request) const { return new_command(request, common, style); }
     Outcome operator()(const AskRequest& request) const { return ask_command(request, common, style); }
@@ -54,7 +55,8 @@ ColourChoice colour_of(const std::vector<std::string>& arguments) {
 
 // --output takes the text, but of a plan the planned job and of a night the picture: their text stays on the screen.
 bool keeps_text(const Invocation& line) {
-  return std::holds_alternative<RouteRequest>(line.request) || std::holds_alternative<NightRequest>(line.request);
+  return std::holds_alternative<RouteRequest>(line.request) || std::holds_alternative<NightRequest>(line.request) ||
+         std::holds_alternative<PapersRequest>(line.request);
 }
 
 Outcome write_output(const Invocation& line, Outcome outcome) {
@@ -83,6 +85,14 @@ Outcome write_drawing(const Invocation& line, Outcome outcome) {
   return outcome;
 }
 
+// All files of papers, or none of them.
+Outcome write_all(const Invocation& line, Outcome outcome) {
+  if (outcome.files.empty()) return outcome;
+  const Result<bool> written = write_files(outcome.files, line.common.force);
+  if (!written) return {exit_bad_input, "", written.error().message + "\n"};
+  return outcome;
+}
+
 Outcome run_line(const std::vector<std::string>& arguments) {
   TextStyle style = style_for(look_around(), colour_of(arguments));
   const auto parsed = parse(arguments, style);
@@ -91,7 +101,7 @@ Outcome run_line(const std::vector<std::string>& arguments) {
   const bool to_file = !line.common.output.empty();
   // A file is read later, anywhere: no colours of this terminal in it.
   if (to_file && !keeps_text(line) && line.common.colour != ColourChoice::always) style.colour = false;
-  Outcome outcome = write_drawing(line, outcome_of(line, style));
+  Outcome outcome = write_all(line, write_drawing(line, outcome_of(line, style)));
   if (outcome.code == exit_bad_input || !to_file) return outcome;
   return write_output(line, std::move(outcome));
 }

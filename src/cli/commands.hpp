@@ -15,6 +15,7 @@ namespace duskwire::cli {
 [[nodiscard]] Outcome price_command(const PriceRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome route_command(const RouteRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome night_command(const NightRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome papers_command(const PapersRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome validate_command(const ValidateRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome new_command(const NewRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome ask_command(const AskRequest& request, const Common& common, const TextStyle& style);

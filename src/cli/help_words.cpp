@@ -117,6 +117,19 @@ const std::vector<CommandHelp>& all_help() {
        {{"duskwire night examples/ostrey-garden.json --view front --output night.png --width 800 --force", ""},
         {"duskwire night examples/ostrey-garden.json --output eye.png --width 400 --camera-share 0 --force", ""},
         {"duskwire night examples/ostrey-garden.json --output night.jpg --width 400 --exposure 1 --json --force", ""}}},
+      {"papers",
+       "JOB --output FOLDER",
+       "proposal, crew set, commissioning sheet and owner's pack as PDF",
+       "Writes what the client signs, what the crew carries, what a meter should read and what the owner keeps, with "
+       "the lists of materials as CSV and as a workbook "
+       "and "
+       "the plan as DXF: each file whole, and all of them or none. The same job, date and options give the same bytes. "
+       "Calculated values are marked as estimates, terms as a template.",
+       {{"duskwire papers examples/ostrey-garden-sound.json --output papers --shop \"Example Garden Lights\" --force",
+         ""},
+        {"duskwire papers examples/ostrey-garden-sound.json --only proposal --size a4 --units metric --zip papers.zip "
+         "--force",
+         ""}}},
       {"validate",
        "JOB",
        "whether a job file is well formed",

@@ -61,6 +61,18 @@ struct NightRequest {
   std::optional<std::uint32_t> width_px;  // of the picture; absent: as the photograph
 };
 
+// Texts as typed; "" where left out. --output of the shared options names the folder.
+struct PapersRequest {
+  std::string job;
+  std::string only;  // names of papers with commas between
+  std::string size;  // a4 or letter
+  std::string shop;
+  std::string made_by;
+  std::string date;
+  std::string revision;
+  std::string zip;  // file for one archive of all
+};
+
 struct ValidateRequest {
   std::string job;
 };
@@ -145,8 +157,8 @@ struct ServeRequest {
 };
 
 using Request = std::variant<PriceRequest, MeasureRequest, LookRequest, CheckRequest, AdviseRequest, MaterialsRequest,
-                             RouteRequest, NightRequest, ValidateRequest, NewRequest, AskRequest, CatalogueRequest,
-                             LevelsRequest, ChooseRequest, TimesRequest, ServeRequest>;
+                             RouteRequest, NightRequest, PapersRequest, ValidateRequest, NewRequest, AskRequest,
+                             CatalogueRequest, LevelsRequest, ChooseRequest, TimesRequest, ServeRequest>;
 
 struct Invocation {
   Common common;

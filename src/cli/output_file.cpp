@@ -96,6 +96,44 @@ Result<bool> may_write(const std::string& path, bool replace) {
   return true;
 }
 
+Result<bool> write_files(const std::vector<WrittenFile>& files, bool replace) {
+  std::vector<std::string> temporary;
+  const auto clear = [&](Error error) {
+    for (const std::string& path : temporary) ::unlink(path.c_str());
+    return error;
+  };
+  for (const WrittenFile& file : files) {
+    if (!replace && is_taken(file.path)) return clear(taken(file.path));
+    const std::size_t slash = file.path.rfind('/');
+    if (slash != std::string::npos && slash > 0) {
+      const std::string folder = file.path.substr(0, slash);
+      if (::mkdir(folder.c_str(), 0777) != 0 && errno != EEXIST) return clear(refused("Cannot make", folder, errno));
+    }
+    temporary.push_back(fmt::format("{}.{}.part", file.path, ::getpid()));
+    const Descriptor open_file(::open(temporary.back().c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
+    if (open_file.number() < 0) {
+      const int reason = errno;
+      temporary.pop_back();
+      return clear(refused("Cannot write", file.path, reason));
+    }
+    if (!write_all(open_file.number(), file.bytes)) return clear(refused("Cannot write", file.path, errno));
+  }
+  std::vector<std::string> settled;
+  for (std::size_t i = 0; i < files.size(); ++i) {
+    const int reason = settle(temporary[i], files[i].path, replace);
+    if (reason == 0) {
+      settled.push_back(files[i].path);
+      continue;
+    }
+    // Only those that were new are taken back: what was replaced is gone either way.
+    if (!replace) {
+      for (const std::string& path : settled) ::unlink(path.c_str());
+    }
+    return clear(reason == EEXIST ? taken(files[i].path) : refused("Cannot write", files[i].path, reason));
+  }
+  return true;
+}
+
 Result<bool> write_file(const std::string& path, const std::string& text, bool replace) {
   if (!replace && is_taken(path)) return taken(path);
   const std::string temporary = fmt::format("{}.{}.part", path, ::getpid());

@@ -3,8 +3,10 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "base/result.hpp"
+#include "cli/parse.hpp"
 
 namespace duskwire::cli {
 
@@ -18,5 +20,9 @@ namespace duskwire::cli {
 // Writes beside `path` under a temporary name, flushes to the disk, then renames. Errors: conflict where the file
 // exists and `replace` is false, unavailable where the disk refuses.
 [[nodiscard]] Result<bool> write_file(const std::string& path, const std::string& text, bool replace);
+
+// All of them or none: each is whole on the disk under a temporary name before the first gets its own. Makes the last
+// folder of a path where it is missing. Errors as for write_file.
+[[nodiscard]] Result<bool> write_files(const std::vector<WrittenFile>& files, bool replace);
 
 }  // namespace duskwire::cli

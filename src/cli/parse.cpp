@@ -133,6 +133,21 @@ void add_route(CLI::App& app, RouteRequest& request) {
               "an hour's cost, in the job's currency; left out: as its offer says, else 40");
 }
 
+void add_papers(CLI::App& app, PapersRequest& request) {
+  add_job(app, request.job);
+  text_option(app, "--only", request.only, "NAMES",
+              "some of them, commas between: proposal, crew, commissioning, owner");
+  app.add_option("--size", request.size, "a4 or letter; left out: as the units go")
+      ->type_name("SIZE")
+      ->check(one_of({"a4", "letter"}))
+      ->group(own_group);
+  text_option(app, "--shop", request.shop, "NAME", "the contractor, as it stands on the papers");
+  text_option(app, "--by", request.made_by, "NAME", "who made them");
+  text_option(app, "--date", request.date, "DATE", "of issue, such as 2026-11-26; left out: today");
+  text_option(app, "--revision", request.revision, "LETTER", "which issue of the papers");
+  text_option(app, "--zip", request.zip, "FILE", "all of it as one archive there");
+}
+
 void add_night(CLI::App& app, NightRequest& request) {
   constexpr double most_px = 30'000;
   add_job(app, request.job);
@@ -279,6 +294,7 @@ struct Parser {
   PriceRequest price;
   RouteRequest route;
   NightRequest night;
+  PapersRequest papers;
   ValidateRequest validate;
   NewRequest fresh;
   AskRequest ask;
@@ -299,6 +315,7 @@ struct Parser {
     add_price(command("price", false), price);
     add_route(command("route", true, "write the planned job there"), route);
     add_night(command("night", false, "the picture to write: .png or .jpg"), night);
+    add_papers(command("papers", true, "the folder to write them into"), papers);
     add_job(command("validate", false), validate.job);
     add_new(command("new", true), fresh);
     add_ask(command("ask", false), ask);
@@ -331,6 +348,7 @@ Request request_of(Parser& parser, const std::string& name) {
   if (name == "price") return parser.price;
   if (name == "route") return parser.route;
   if (name == "night") return parser.night;
+  if (name == "papers") return parser.papers;
   if (name == "validate") return parser.validate;
   if (name == "new") return parser.fresh;
   if (name == "ask") return parser.ask;

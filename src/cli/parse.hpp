@@ -11,12 +11,19 @@
 
 namespace duskwire::cli {
 
+// A file to be written; of several all are, or none.
+struct WrittenFile {
+  std::string path;
+  std::string bytes;
+};
+
 // What a run ends with: text for standard output, a complaint for standard error, the exit code.
 struct Outcome {
   int code = 0;
   std::string text;
   std::string complaint;
-  std::string document = "";  // what --output takes where that is not the text; "": there is none
+  std::string document = "";            // what --output takes where that is not the text; "": there is none
+  std::vector<WrittenFile> files = {};  // what papers writes
 };
 
 inline constexpr int exit_sound = 0;

@@ -32,12 +32,13 @@ std::string longest_word(const std::string& text) {
   return longest;
 }
 
-void measure(Wish& wish, const std::string& text, const TextLook& look) {
+// Figures stay whole: an amount that is broken before its currency reads as two.
+void measure(Wish& wish, const std::string& text, const TextLook& look, bool whole = false) {
   if (text.empty()) return;
   const std::string shown = text.substr(0, most_measured);
   const double whole_mm = Words(shown, look, 0).width_mm();
   wish.wanted_mm = std::max(wish.wanted_mm, std::min(whole_mm, most_wanted_mm));
-  const std::string word = longest_word(shown);
+  const std::string word = whole ? shown : longest_word(shown);
   const double word_mm = word.size() == shown.size() ? whole_mm : Words(word, look, 0).width_mm();
   wish.least_mm = std::max(wish.least_mm, std::min(word_mm, most_wanted_mm / 2));
 }
@@ -57,7 +58,7 @@ std::vector<double> column_widths_mm(const Table& table, double width_mm) {
     measure(wishes[c], table.columns[c].title, bold);
     for (const Row& row : table.rows) {
       if (row.kind == RowKind::group || c >= row.cells.size()) continue;
-      measure(wishes[c], row.cells[c], row.kind == RowKind::sum ? bold : plain);
+      measure(wishes[c], row.cells[c], row.kind == RowKind::sum ? bold : plain, table.columns[c].side == Side::end);
     }
     // A trace more than measured, so that what just fits is not broken for a rounding.
     wishes[c].least_mm += 0.2;

@@ -21,6 +21,12 @@ const std::vector<Route>& all_routes() {
       {"GET", "nights/*", BodyKind::none, 0, night_standing},
       {"DELETE", "nights/*", BodyKind::none, 0, end_night},
       {"GET", "nights/*/picture", BodyKind::none, 0, send_night},
+      {"POST", "papers", BodyKind::json, document_limit_bytes, begin_papers},
+      {"GET", "papers/*", BodyKind::none, 0, papers_standing},
+      {"DELETE", "papers/*", BodyKind::none, 0, end_papers},
+      {"GET", "papers/*/files/*", BodyKind::none, 0, send_paper},
+      {"GET", "papers/*/pages/*/*", BodyKind::none, 0, send_paper_page},
+      {"GET", "papers/*/zip", BodyKind::none, 0, send_papers_zip},
       {"GET", "shop-catalogue", BodyKind::none, 0, open_shop_catalogue},
       {"PUT", "shop-catalogue", BodyKind::json, catalogue_limit_bytes, save_shop_catalogue},
   };

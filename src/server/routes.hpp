@@ -15,10 +15,12 @@
 namespace duskwire::server {
 
 class NightDesk;
+class PaperDesk;
 
 struct Call {
   store::Workspace& workspace;
   NightDesk& nights;
+  PaperDesk& papers;
   const Head& head;
   std::vector<std::string> ids;  // what stood for each * of the route's path
   formats::Json body;            // of a route that takes JSON
@@ -61,6 +63,12 @@ Response begin_night(const Call& call);
 Response night_standing(const Call& call);
 Response send_night(const Call& call);
 Response end_night(const Call& call);
+Response begin_papers(const Call& call);
+Response papers_standing(const Call& call);
+Response send_paper(const Call& call);
+Response send_paper_page(const Call& call);
+Response send_papers_zip(const Call& call);
+Response end_papers(const Call& call);
 Response open_shop_catalogue(const Call& call);
 Response save_shop_catalogue(const Call& call);
 

@@ -171,7 +171,7 @@ Response Service::answer_api(const Head& head, const std::string& body) const {
   if (head.path() == session_path) return answer_session(head, body);
   Found found = find_route(head);
   if (found.route == nullptr) return refuse(404, "not_found", "There is nothing at this address.");
-  Call call{workspace_, nights_, head, std::move(found.ids), {}, body};
+  Call call{workspace_, nights_, papers_, head, std::move(found.ids), {}, body};
   if (found.route->body == BodyKind::json) {
     formats::ParsedText parsed = formats::parse_text(body, body_limits(found.route->limit_bytes));
     if (!parsed.tree) return refuse_body("The body is no JSON that can be read; nothing was stored.", parsed.problems);

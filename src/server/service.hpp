@@ -9,6 +9,7 @@
 #include "server/http.hpp"
 #include "server/night_desk.hpp"
 #include "server/page_files.hpp"
+#include "server/paper_desk.hpp"
 #include "server/routes.hpp"
 #include "store/workspace.hpp"
 
@@ -29,6 +30,7 @@ class Service : public Handler {
 
   store::Workspace& workspace_;
   mutable NightDesk nights_;
+  mutable PaperDesk papers_;
   std::string workspace_name_;
   Gate gate_;
   PageFiles page_;

@@ -71,5 +71,24 @@ TEST_F(OutputFile, WhetherItMayBeWrittenIsKnownBeforehandAndNothingIsMadeForIt) 
   EXPECT_EQ(may_write(path("no/folder"), true).error().code, ErrorCode::unavailable);
 }
 
+TEST_F(OutputFile, WritesSeveralFilesOrNone) {
+  const std::vector<WrittenFile> files{{path("new/a.pdf"), "a"}, {path("new/b.pdf"), "b"}};
+  ASSERT_TRUE(write_files(files, false).ok());
+  EXPECT_EQ(read_file(path("new/b.pdf")).value(), "b");
+  // One of the names is taken: the other is not written either.
+  const Result<bool> refused = write_files({{path("c.pdf"), "c"}, {path("new/a.pdf"), "other"}}, false);
+  ASSERT_FALSE(refused.ok());
+  EXPECT_EQ(refused.error().code, ErrorCode::conflict);
+  EXPECT_EQ(read_file(path("new/a.pdf")).value(), "a");
+  EXPECT_EQ(file_count(), 1u);
+  EXPECT_TRUE(write_files({{path("new/a.pdf"), "other"}}, true).ok());
+  EXPECT_EQ(read_file(path("new/a.pdf")).value(), "other");
+}
+
+TEST_F(OutputFile, LeavesNothingBehindWhereAFolderIsMissing) {
+  EXPECT_FALSE(write_files({{path("a.pdf"), "a"}, {path("no/such/b.pdf"), "b"}}, false).ok());
+  EXPECT_EQ(file_count(), 0u);
+}
+
 }  // namespace
 }  // namespace duskwire::cli

@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include <chrono>
+#include <sstream>
+
+#include "cli/commands.hpp"
+#include "cli/interrupt.hpp"
+#include "cli/output_file.hpp"
+#include "cli/progress_line.hpp"
+#include "cli/quantity.hpp"
+#include "cli/session.hpp"
+#include "formats/json_text.hpp"
+#include "server/papers.hpp"
+
+namespace duskwire::cli {
+namespace {
+
+Outcome complain(std::string text) { return {exit_bad_input, "", std::move(text) + "\n"}; }
+
+std::string today() {
+  const std::chrono::year_month_day date(std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now()));
+  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
+                     static_cast<unsigned>(date.day()));
+}
+
+bool is_date(const std::string& text) {
+  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
+  for (const std::size_t i : {0, 1, 2, 3, 5, 6, 8, 9}) {
+    if (text[i] < '0' || text[i] > '9') return false;
+  }
+  return true;
+}
+
+std::vector<std::string> parts_of(const std::string& list) {
+  std::vector<std::string> parts;
+  std::istringstream stream(list);
+  for (std::string part; std::getline(stream, part, ',');) {
+    if (!part.empty()) parts.push_back(part);
+  }
+  return parts;
+}
+
+std::string kilobytes(std::size_t bytes) { return fmt::format("{} kB", (bytes + 999) / 1000); }
+
+std::string page_of(const std::vector<server::MadeFile>& files, const std::vector<WrittenFile>& written) {
+  std::string text;
+  for (std::size_t i = 0; i < written.size(); ++i) {
+    const bool paper = i < files.size() && files[i].pages != nullptr;
+    text += fmt::format("{}  {}{}\n", written[i].path, kilobytes(written[i].bytes.size()),
+                        paper ? fmt::format(", {} pages", files[i].pages->pages.size()) : "");
+  }
+  text += "Calculated values in these papers are estimates and say so. Terms are a template, not legal advice.\n";
+  return text;
+}
+
+// Characters that no font here has print as boxes: better told than found by the client.
+std::string missing_letters(const std::vector<server::MadeFile>& files) {
+  std::string text;
+  for (const server::MadeFile& file : files) {
+    if (!file.pages || file.pages->unknown_glyphs == 0) continue;
+    text += fmt::format(
+        "{}: {} characters are in none of the fonts here and print as boxes. Install the fonts that "
+        "docs/guide.md names.\n",
+        file.name, file.pages->unknown_glyphs);
+  }
+  return text;
+}
+
+std::string json_of(const std::vector<server::MadeFile>& files, const std::vector<WrittenFile>& written) {
+  formats::Json out;
+  out["files"] = formats::Json::array();
+  for (std::size_t i = 0; i < written.size(); ++i) {
+    formats::Json entry{{"path", written[i].path}, {"bytes", written[i].bytes.size()}};
+    if (i < files.size()) {
+      entry["title"] = files[i].title;
+      entry["kind"] = files[i].kind;
+      entry["pages"] = files[i].pages ? files[i].pages->pages.size() : 0;
+    }
+    out["files"].push_back(std::move(entry));
+  }
+  return formats::indented_text(out) + "\n";
+}
+
+}  // namespace
+
+Outcome papers_command(const PapersRequest& request, const Common& common, const TextStyle& style) {
+  if (common.output.empty() && request.zip.empty()) {
+    return complain("Name where the papers go: --output FOLDER, or --zip FILE for one archive.");
+  }
+  if (!request.date.empty() && !is_date(request.date)) {
+    return complain(fmt::format("--date: \"{}\" was met where a date such as 2026-11-26 was expected.", request.date));
+  }
+  const Or<Session> opened = open_session(request.job, common, style);
+  if (const auto* refused = std::get_if<Outcome>(&opened)) return *refused;
+  const auto& session = std::get<Session>(opened);
+  Or<study::Ruleset> rules = load_ruleset(ruleset_name(session, common), style);
+  if (const auto* refused = std::get_if<Outcome>(&rules)) return *refused;
+
+  server::PapersOrder order{session.job, session.stock, std::get<study::Ruleset>(std::move(rules)), {}, {}};
+  order.wish.units = session.job.site.units;
+  order.wish.size = request.size.empty() ? paper::usual_size(order.wish.units)
+                                         : (request.size == "letter" ? paper::PageSize::letter : paper::PageSize::a4);
+  order.wish.shop = request.shop;
+  order.wish.made_by = request.made_by;
+  order.wish.revision = request.revision;
+  order.wish.date = request.date.empty() ? today() : request.date;
+  order.only = parts_of(request.only);
+
+  const Interrupt interrupt;
+  Result<std::vector<server::MadeFile>> made = Error{};
+  {
+    ProgressLine line;
+    made = server::make_papers(order, [&](double share) {
+      if (line.is_seen()) line.show(fmt::format("{} of the papers", percent(share)));
+      return !Interrupt::met();
+    });
+  }
+  if (!made) {
+    if (Interrupt::met()) return {exit_findings, "", "Stopped. Nothing was written.\n"};
+    return refuse(made.error());
+  }
+  const std::vector<server::MadeFile>& files = made.value();
+  Outcome outcome{exit_sound, "", session.remarks + missing_letters(files)};
+  if (!common.output.empty()) {
+    for (const server::MadeFile& file : files) outcome.files.push_back({common.output + "/" + file.name, file.bytes});
+  }
+  std::vector<server::MadeFile> told = common.output.empty() ? std::vector<server::MadeFile>{} : files;
+  if (!request.zip.empty()) {
+    Result<std::string> zip = server::zip_of(files, order.wish.date);
+    if (!zip) return refuse(zip.error());
+    outcome.files.push_back({request.zip, std::move(zip).value()});
+  }
+  outcome.text = common.json ? json_of(told, outcome.files) : page_of(told, outcome.files);
+  return outcome;
+}
+
+}  // namespace duskwire::cli
