@@ -57,7 +57,7 @@ class Headers:
             return self.known[path]
         self.known[path] = set()
         text = path.read_text(encoding="utf-8")
-        names = declared(text.splitlines()) if path.suffix == ".hpp" else set()
+        names = declared(text.splitlines()) | set(BORROWED.findall(text)) if path.suffix == ".hpp" else set()
         for _, in_brackets, name in includes(text):
             for folder in (path.parent, PROJECT / "src", PROJECT / "tests"):
                 if not in_brackets and (folder / name).exists():
