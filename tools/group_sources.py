@@ -15,6 +15,8 @@ PROJECT = Path(__file__).resolve().parent.parent
 # clang-format puts what a namespace declares at the first column, and nothing else.
 TYPE = re.compile(r"(?:template ?<.*> )?(?:struct|class|union|enum class|enum|using) ([A-Za-z_]\w*)\b(?! *;|::)")
 BORROWED = re.compile(r"^ *using (?:\w*::)+(\w+);", re.MULTILINE)
+WHOLE_NAMESPACE = re.compile(r"^using namespace (?!.*(?:testing|literals);)", re.MULTILINE)
+EVERYTHING = "*"
 NO_DECLARATION = re.compile(r"namespace|(?:struct|class) \w+;|using [\w:]+;|using namespace|TEST|INSTANTIATE|template class")
 VALUE = re.compile(r"[^(]*?\b([A-Za-z_]\w*)(?:\[[^\]]*\])* ?(?:=|\{)")
 CALLED = re.compile(r"[^(]*?\b([A-Za-z_]\w*)\(")
@@ -51,13 +53,17 @@ class Headers:
 
     def __init__(self) -> None:
         self.known: dict[Path, set[str]] = {}
+        self.of_folder: dict[Path, set[str]] = {}  # declared by the headers of one room
 
     def seen_by(self, path: Path) -> set[str]:
         if path in self.known:
             return self.known[path]
         self.known[path] = set()
         text = path.read_text(encoding="utf-8")
-        names = declared(text.splitlines()) | set(BORROWED.findall(text)) if path.suffix == ".hpp" else set()
+        names = declared(text.splitlines()) if path.suffix == ".hpp" else set()
+        self.of_folder.setdefault(path.parent, set()).update(names)
+        if path.suffix == ".hpp":
+            names |= set(BORROWED.findall(text))
         for _, in_brackets, name in includes(text):
             for folder in (path.parent, PROJECT / "src", PROJECT / "tests"):
                 if not in_brackets and (folder / name).exists():
@@ -69,14 +75,21 @@ class Headers:
 
 def groups(sources: list[Path], size: int) -> list[list[Path]]:
     headers = Headers()
-    own, seen = {}, {}
+    own, seen, borrowed = {}, {}, {}
     for path in sources:
         text = path.read_text(encoding="utf-8")
-        seen[path] = headers.seen_by(path) | set(BORROWED.findall(text))
+        borrowed[path] = set(BORROWED.findall(text))
+        seen[path] = headers.seen_by(path) | borrowed[path]
         own[path] = kept_to_itself(text, seen[path])
+        if WHOLE_NAMESPACE.search(text):
+            borrowed[path] = {EVERYTHING}
+
+    def borrows_what_the_other_has(a: Path, b: Path) -> bool:
+        return EVERYTHING in borrowed[a] or bool(borrowed[a] & (seen[b] - borrowed[b]) & headers.of_folder[a.parent.resolve()])
 
     def at_odds(a: Path, b: Path) -> bool:
-        return bool(own[a] & (own[b] | seen[b]) or own[b] & seen[a])
+        return (bool(own[a] & (own[b] | seen[b]) or own[b] & seen[a])
+                or borrows_what_the_other_has(a, b) or borrows_what_the_other_has(b, a))
 
     # As many groups as the size asks for, filled evenly; a file that fits into none of them begins another.
     made: list[list[Path]] = [[] for _ in range(-(-len(sources) // size))]
