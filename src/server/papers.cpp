@@ -25,6 +25,7 @@
 #include "server/timer_card.hpp"
 #include "study/check.hpp"
 #include "study/crew.hpp"
+#include "study/crew_lists.hpp"
 #include "study/price.hpp"
 
 namespace duskwire::server {
@@ -128,11 +129,18 @@ std::vector<Step> list_steps(const PapersOrder& order, const Known& known) {
     return written("cut-list.csv", "Cut list", "list", "text/csv",
                    formats::table_csv(estimate::cut_table(known.materials)));
   });
+  for (const TableData& table : study::crew_lists(known.crew)) {
+    if (table.rows.empty()) continue;
+    steps.push_back([table] {
+      return written("crew-" + table.id + ".csv", table.title, "list", "text/csv", formats::table_csv(table));
+    });
+  }
   steps.push_back([&] {
-    return written("lists.xlsx", "Materials and cut list", "list",
+    std::vector<TableData> tables{estimate::materials_table(known.materials), estimate::cut_table(known.materials)};
+    for (TableData& table : study::crew_lists(known.crew)) tables.push_back(std::move(table));
+    return written("lists.xlsx", "All lists", "list",
                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
-                   office::workbook({estimate::materials_table(known.materials), estimate::cut_table(known.materials)},
-                                    {order.job.title, moment_of(order.wish.date)}));
+                   office::workbook(tables, {order.job.title, moment_of(order.wish.date)}));
   });
   steps.push_back(
       [&] { return written("plan.dxf", "Plan", "drawing", "image/vnd.dxf", formats::plan_dxf(order.job)); });
