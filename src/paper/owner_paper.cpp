@@ -91,7 +91,8 @@ Blocks timer(const std::optional<TimerCard>& card) {
   blocks.push_back(Paragraph{card->programme});
   if (!card->months.empty()) {
     Table table;
-    table.caption = "In the middle of each month, by the clock on the wall";
+    table.caption =
+        "On the 11th of each month, by the clock on the wall: the first of the entries above that runs that day";
     table.columns = {{"Month"}, {"Sunset", Side::end}, {"On", Side::end}, {"Off", Side::end}};
     for (const TimerMonth& month : card->months) {
       table.rows.push_back({{month.month, month.sunset, month.on, month.off}, RowKind::plain});
