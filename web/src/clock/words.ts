@@ -34,3 +34,9 @@ export function clockChangeText({ clock_change_min: by }: DayRow): string {
   if (by === 0) return '';
   return `Clocks go ${by > 0 ? 'forward' : 'back'} by ${Math.abs(by)} min.`;
 }
+
+/** "40° north, 89° west". */
+export function placeWords(latitudeDeg: number, longitudeDeg: number): string {
+  const degrees = (value: number): string => `${Number(Math.abs(value).toFixed(4))}°`;
+  return `${degrees(latitudeDeg)} ${latitudeDeg < 0 ? 'south' : 'north'}, ${degrees(longitudeDeg)} ${longitudeDeg < 0 ? 'west' : 'east'}`;
+}
