@@ -37,6 +37,7 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const LookRequest& request) const { return look_command(request, common, style); }
     Outcome operator()(const ChooseRequest& request) const { return choose_command(request, common, style); }
     Outcome operator()(const TimesRequest& request) const { return times_command(request, common, style); }
+    Outcome operator()(const LocateRequest& request) const { return locate_command(request, common, style); }
     Outcome operator()(const ServeRequest& request) const { return serve_command(request); }
   };
   return std::visit(Runner{line.common, style}, line.request);

@@ -71,6 +71,17 @@ const std::vector<CommandHelp>& all_help() {
         {"duskwire levels examples/ostrey-garden-sound.json --targets en-13201 --full", ""},
         {"duskwire levels examples/ostrey-garden-sound.json --plan night.png --force", ""},
         {"duskwire levels --photometry examples/bullet-24.ies", ""}}},
+      {"locate",
+       "JOB",
+       "where a fault sits, from readings: where to dig first, what to read next",
+       "Tries every fault, and pairs of faults, on the network of the plan, fits each to the readings of a visit (or "
+       "of "
+       "a CSV file) and says how likely each place is, in what order to dig by chance over effort, with tape offsets, "
+       "depth and pictures, and which reading would tell most. Likelihoods, not certainty.",
+       {{"duskwire locate examples/ostrey-garden-sound.json", ""},
+        {"duskwire locate examples/ostrey-garden-sound.json --readings examples/readings.csv", "exit 1: a fault"},
+        {"duskwire locate examples/ostrey-garden-sound.json --readings examples/readings.csv --json",
+         "exit 1: a fault"}}},
       {"choose",
        "[JOB]",
        "which lamps suit a tree, a walk, steps or a wall",

@@ -149,6 +149,12 @@ struct TimesRequest {
   bool full = false;          // each day
 };
 
+struct LocateRequest {
+  std::string job;
+  std::string readings_file;           // CSV; empty: those of the visit
+  std::optional<std::uint32_t> visit;  // counted from 1, as the page does
+};
+
 struct ServeRequest {
   int port = 7415;  // 0: any that is free
   std::string workspace = "gardens.duskwire";
@@ -158,7 +164,7 @@ struct ServeRequest {
 
 using Request = std::variant<PriceRequest, MeasureRequest, LookRequest, CheckRequest, AdviseRequest, MaterialsRequest,
                              RouteRequest, NightRequest, PapersRequest, ValidateRequest, NewRequest, AskRequest,
-                             CatalogueRequest, LevelsRequest, ChooseRequest, TimesRequest, ServeRequest>;
+                             CatalogueRequest, LevelsRequest, ChooseRequest, TimesRequest, LocateRequest, ServeRequest>;
 
 struct Invocation {
   Common common;

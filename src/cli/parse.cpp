@@ -253,6 +253,17 @@ void add_times(CLI::App& app, TimesRequest& request) {
   app.add_flag("--full", request.full, "each day of the year")->group(own_group);
 }
 
+void add_locate(CLI::App& app, LocateRequest& request) {
+  constexpr double most_visits = 5000;
+  add_job(app, request.job);
+  text_option(app, "--readings", request.readings_file, "FILE",
+              "readings as CSV, instead of the visit's: place,quantity,value,unit ...");
+  app.add_option("--visit", request.visit, "number of the visit, 1 for the first; left out: the last with readings")
+      ->type_name("N")
+      ->check(CLI::Range(1.0, most_visits))
+      ->group(own_group);
+}
+
 void add_measure(CLI::App& app, MeasureRequest& request) {
   add_job(app, request.job);
   text_option(app, "--view", request.view, "ID", "id or name of the view; left out: the first");
@@ -304,6 +315,7 @@ struct Parser {
   TimesRequest times;
   MeasureRequest measure;
   LookRequest look;
+  LocateRequest locate;
   ServeRequest serve;
 
   Parser() {
@@ -325,6 +337,7 @@ struct Parser {
     add_times(command("times", false), times);
     add_measure(command("measure", false), measure);
     add_look(command("look", false), look);
+    add_locate(command("locate", false), locate);
     add_serve(*app.add_subcommand("serve"), serve);
   }
 
@@ -357,6 +370,7 @@ Request request_of(Parser& parser, const std::string& name) {
   if (name == "times") return parser.times;
   if (name == "measure") return parser.measure;
   if (name == "look") return parser.look;
+  if (name == "locate") return parser.locate;
   if (name == "serve") return parser.serve;
   return parser.catalogue;
 }

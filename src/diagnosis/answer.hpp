@@ -22,6 +22,13 @@ struct PlaceChance {
   double chance = 0;  // that a fault sits here
 };
 
+// What no reading above ground tells apart: a cable with its splices at both ends, a lamp, an output, a transformer,
+// the supply.
+struct Bracket {
+  double chance = 0;
+  std::vector<PlaceChance> places;  // most likely first
+};
+
 struct HoleChance {
   std::uint32_t hole = none;
   double chance = 0;
@@ -35,6 +42,9 @@ struct Outcome {   // of a reading yet to be taken
   double chance = 0;
   std::vector<PlaceChance> places;  // after such a reading, most likely first, three at most
 };
+
+// Added to `low` and `high` of an outcome in which the lamp beside the reading is dark.
+inline constexpr double beside_dark_lamp = 50;
 
 struct NextReading {
   std::uint32_t candidate = none;
@@ -56,7 +66,7 @@ struct Compared {
 
 enum class Verdict : std::uint8_t {
   sound = 0,     // as planned, within tolerance
-  located = 1,   // one place is likelier than 80 %
+  located = 1,   // one bracket is likelier than 80 %
   narrowed = 2,  // more to be read
   misfit = 3,    // no explanation fits
   no_readings = 4,
@@ -66,6 +76,7 @@ struct Answer {
   Verdict verdict = Verdict::no_readings;
   std::vector<Explanation> explanations;  // most likely first
   std::vector<PlaceChance> places;        // most likely first
+  std::vector<Bracket> brackets;          // most likely first
   std::vector<HoleChance> dig_order;      // by chance over effort
   std::vector<NextReading> next;          // best first
   std::vector<NextReading> half_split;    // what the plain procedure would read: one entry, or none

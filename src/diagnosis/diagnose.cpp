@@ -6,6 +6,7 @@
 
 #include "diagnosis/answer.hpp"
 #include "diagnosis/chi_square.hpp"
+#include "diagnosis/loops.hpp"
 #include "diagnosis/next_reading.hpp"
 #include "diagnosis/worlds.hpp"
 
@@ -40,6 +41,22 @@ std::vector<PlaceChance> by_place(const std::vector<World>& worlds) {
   std::stable_sort(places.begin(), places.end(),
                    [](const PlaceChance& x, const PlaceChance& y) { return x.chance > y.chance; });
   return places;
+}
+
+std::vector<Bracket> bracket(const FaultProblem& problem, const std::vector<PlaceChance>& places) {
+  std::map<std::pair<PlaceKind, std::uint32_t>, Bracket> found;
+  for (const PlaceChance& one : places) {
+    const Place& place = problem.places[one.place];
+    const PlaceKind kind = place.kind == PlaceKind::joint_side ? PlaceKind::cable : place.kind;
+    Bracket& entry = found[{kind, place.index}];
+    entry.chance += one.chance;
+    entry.places.push_back(one);
+  }
+  std::vector<Bracket> brackets;
+  for (auto& [key, entry] : found) brackets.push_back(std::move(entry));
+  std::stable_sort(brackets.begin(), brackets.end(),
+                   [](const Bracket& x, const Bracket& y) { return x.chance > y.chance; });
+  return brackets;
 }
 
 // Kadane and Simon: with one fault to find, search in the order of chance over effort.
@@ -138,7 +155,7 @@ std::vector<std::uint32_t> blind_spans(const Model& model) {
   return blind;
 }
 
-Verdict judge_all(const FaultProblem& problem, const std::vector<World>& worlds, const std::vector<PlaceChance>& places,
+Verdict judge_all(const FaultProblem& problem, const std::vector<World>& worlds, const std::vector<Bracket>& brackets,
                   const Fitness& fitness) {
   constexpr double located = 0.8;
   constexpr double misfit = 1e-3;
@@ -147,7 +164,7 @@ Verdict judge_all(const FaultProblem& problem, const std::vector<World>& worlds,
   double sound = 0;
   for (const World& world : worlds) sound += world.faults.empty() ? world.chance : 0;
   if (sound > 0.5) return Verdict::sound;
-  return !places.empty() && places.front().chance > located ? Verdict::located : Verdict::narrowed;
+  return !brackets.empty() && brackets.front().chance > located ? Verdict::located : Verdict::narrowed;
 }
 
 }  // namespace
@@ -158,6 +175,7 @@ Answer diagnose(const FaultProblem& problem, Depth depth) {
   Answer answer;
   answer.explanations = explain(found);
   answer.places = by_place(found);
+  answer.brackets = bracket(problem, answer.places);
   answer.dig_order = order_holes(problem, answer.places);
   const std::uint32_t at = found.front().places.empty() ? none : found.front().places.front();
   const Outlook best = model.outlooks(found.front().faults, {at}, false).front();
@@ -165,7 +183,7 @@ Answer diagnose(const FaultProblem& problem, Depth depth) {
   const Fitness fitness = judge(model, best.measured, best.agreement);
   answer.misfit_share = fitness.share;
   answer.compared = compare(model, sound, best, fitness);
-  answer.verdict = judge_all(problem, found, answer.places, fitness);
+  answer.verdict = judge_all(problem, found, answer.brackets, fitness);
   if (depth == Depth::ranking) return answer;
   answer.next = next_readings(model, found);
   answer.half_split = half_split(model, found);

@@ -130,7 +130,7 @@ PlaceFit integrate(const Model& model, const Group& group, const std::vector<Tri
     const Outlook& only = trials.front().at[at];
     fit.parameter = trials.front().parameter;
     fit.log_evidence = model.log_likelihood(only.agreement, only.measured, only.seen, unsteady);
-    fit.pieces.push_back({fit.parameter, 1, only.measured, only.future});
+    fit.pieces.push_back({fit.parameter, 1, only.measured, only.future, only.dark});
     return fit;
   }
   const double width = std::log(over.high / over.low) / steps;
@@ -167,7 +167,7 @@ PlaceFit integrate(const Model& model, const Group& group, const std::vector<Tri
   for (std::size_t t = 0; t < trials.size(); ++t) {
     if (by_trial[t] <= 1e-3 * sum) continue;
     const Outlook& outlook = trials[t].at[at];
-    fit.pieces.push_back({trials[t].parameter, by_trial[t] / sum, outlook.measured, outlook.future});
+    fit.pieces.push_back({trials[t].parameter, by_trial[t] / sum, outlook.measured, outlook.future, outlook.dark});
   }
   return fit;
 }

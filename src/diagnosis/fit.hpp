@@ -16,6 +16,7 @@ struct Piece {
   double share = 0;  // within the fit
   Eigen::VectorXd measured;
   Eigen::VectorXf future;
+  std::vector<bool> dark;  // beside each candidate
 };
 
 struct PlaceFit {

@@ -36,7 +36,4 @@ struct Range {
 };
 [[nodiscard]] Range parameter_range(FaultKind kind);
 
-// True for segments that lie on a loop: a fault there need not darken a lamp.
-[[nodiscard]] std::vector<bool> segments_on_loops(const electrical::Network& network);
-
 }  // namespace duskwire::diagnosis

@@ -115,6 +115,20 @@ double Model::value(const State& state, const Probe& probe, std::uint32_t at) co
   return ohm ? std::min(*ohm, most_ohm) : read(problem_, state, probe, at);
 }
 
+template <class StateOf>
+void Model::foresee(const StateOf& state_of, std::uint32_t at, Outlook& outlook) const {
+  constexpr double dark_light = 0.03;
+  const std::vector<Candidate>& candidates = problem_.candidates;
+  outlook.future.resize(static_cast<Eigen::Index>(candidates.size()));
+  outlook.dark.resize(candidates.size());
+  for (std::size_t c = 0; c < candidates.size(); ++c) {
+    const State& state = state_of(candidates[c].probe);
+    outlook.future[static_cast<Eigen::Index>(c)] = static_cast<float>(value(state, candidates[c].probe, at));
+    const std::uint32_t lamp = candidates[c].lamp;
+    outlook.dark[c] = lamp != none && state.solution.load_light[lamp] < dark_light;
+  }
+}
+
 std::vector<Outlook> Model::outlooks(const std::vector<Fault>& faults, const std::vector<std::uint32_t>& at,
                                      bool with_future) const {
   std::vector<State> states;
@@ -138,13 +152,7 @@ std::vector<Outlook> Model::outlooks(const std::vector<Fault>& faults, const std
       const Probe& probe = problem_.observations[states_[k]].probe;
       outlook.seen[static_cast<Eigen::Index>(k)] = value(state_of(probe), probe, at[p]);
     }
-    if (with_future) {
-      outlook.future.resize(static_cast<Eigen::Index>(problem_.candidates.size()));
-      for (std::size_t c = 0; c < problem_.candidates.size(); ++c) {
-        const Probe& probe = problem_.candidates[c].probe;
-        outlook.future[static_cast<Eigen::Index>(c)] = static_cast<float>(value(state_of(probe), probe, at[p]));
-      }
-    }
+    if (with_future) foresee(state_of, at[p], outlook);
     outlook.agreement = p == 0
                             ? agreement(uncertainty_.rows(states.front(), numeric_probes_), own_sigma(outlook.measured))
                             : result.front().agreement;

@@ -17,6 +17,7 @@ struct Outlook {
   Eigen::VectorXd measured;  // what the numeric observations should have shown
   Eigen::VectorXd seen;      // light of lamps, state of breakers: the observations of states
   Eigen::VectorXf future;    // what the candidates would show
+  std::vector<bool> dark;    // whether the lamp beside the candidate is dark
   Agreement agreement;
 };
 
@@ -44,6 +45,8 @@ class Model {
 
  private:
   [[nodiscard]] std::uint32_t surely_tripped(const std::vector<Fault>& faults) const;
+  template <class StateOf>
+  void foresee(const StateOf& state_of, std::uint32_t at, Outlook& outlook) const;
   [[nodiscard]] double value(const State& state, const Probe& probe, std::uint32_t at) const;
 
   const FaultProblem& problem_;

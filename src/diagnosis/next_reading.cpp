@@ -119,6 +119,8 @@ std::vector<Foretold> foretell(const Model& model, const Targets& targets, const
         if (shared.gain.cols() > 0) value += shared.gain.row(at).dot(left[w][p]);
         variance += std::max(0.0, shared.variance[at]) + std::pow(loose_share(quantity) * value, 2);
       }
+      // Whether the lamp beside it is dark is seen for nothing: such readings are laid far apart.
+      if (piece.dark[c]) value += beside_dark_lamp;
       foretold.push_back({targets.target[w], share, value, std::sqrt(std::max(variance, 1e-8))});
     }
   }

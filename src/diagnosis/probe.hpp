@@ -46,6 +46,7 @@ struct Candidate {
   Probe probe;
   double sigma = 0;
   double effort_min = 1;
+  std::uint32_t lamp = 0xffffffffu;  // load that whoever reads this stands before, and sees alight or dark
 };
 
 }  // namespace duskwire::diagnosis

@@ -4,6 +4,7 @@
 #include "formats/result_advice.hpp"
 #include "formats/result_choice.hpp"
 #include "formats/result_levels.hpp"
+#include "formats/result_locate.hpp"
 #include "formats/result_photometry.hpp"
 #include "formats/result_price.hpp"
 #include "formats/result_route.hpp"
@@ -47,7 +48,7 @@ std::map<std::string, std::string> all_tables() {
   add_shapes<job::ProgrammeEntry, job::SwitchRule>(tables);
   add_shapes<job::Offer, job::Rates, job::GroundRate, job::Margins, job::Terms, job::Warranty, job::OfferOption,
              job::ItemSwap, job::OfferExtra>(tables);
-  add_shapes<job::Visit, job::Reading>(tables);
+  add_shapes<job::Visit, job::Answers, job::Reading>(tables);
   add_shapes<study::Ruleset, study::Rule, study::Provenance>(tables);
   add_result<study::Report>(tables, "result: report");
   add_result<study::LampReport>(tables, "result: lamp");
@@ -114,6 +115,20 @@ std::map<std::string, std::string> all_tables() {
   add_result<study::ChoiceNeed>(tables, "result: choice need");
   add_result<study::ChoiceOption>(tables, "result: choice option");
   add_result<study::ChosenLamp>(tables, "result: chosen lamp");
+  add_result<study::Located>(tables, "result: located");
+  add_result<study::LocatedCause>(tables, "result: located cause");
+  add_result<study::LocatedFault>(tables, "result: located fault");
+  add_result<study::LocatedBracket>(tables, "result: located bracket");
+  add_result<study::LocatedPlace>(tables, "result: located place");
+  add_result<study::DigSpot>(tables, "result: dig spot");
+  add_result<study::TapeOffsets>(tables, "result: tape offsets");
+  add_result<study::TapeOffset>(tables, "result: tape offset");
+  add_result<study::NextToRead>(tables, "result: next to read");
+  add_result<study::ForetoldOutcome>(tables, "result: foretold outcome");
+  add_result<study::ComparedReading>(tables, "result: compared reading");
+  add_result<study::UnusedReading>(tables, "result: unused reading");
+  add_result<study::Drift>(tables, "result: drift");
+  add_result<study::RunRoom>(tables, "result: run room");
   add_result<study::PhotometryReport>(tables, "result: photometry");
   add_result<light::Keyword>(tables, "result: photometry label");
   add_result<light::Opening>(tables, "result: luminous opening");

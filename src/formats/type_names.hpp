@@ -61,6 +61,7 @@ constexpr const char* type_name(Of<job::OfferExtra>) { return "offer_extra"; }
 constexpr const char* type_name(Of<job::OfferOption>) { return "offer_option"; }
 constexpr const char* type_name(Of<job::Offer>) { return "offer"; }
 constexpr const char* type_name(Of<job::Reading>) { return "reading"; }
+constexpr const char* type_name(Of<job::Answers>) { return "answers"; }
 constexpr const char* type_name(Of<job::Visit>) { return "visit"; }
 constexpr const char* type_name(Of<study::Provenance>) { return "provenance"; }
 constexpr const char* type_name(Of<study::Rule>) { return "rule"; }

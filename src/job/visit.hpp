@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,11 +11,26 @@
 
 namespace duskwire::job {
 
+// What the lamps were doing meanwhile: volts without load prove little.
+enum class ReadingLoad : std::uint8_t { loaded = 0, open_circuit = 1 };
+
+// Of the current of a cable: in one of its conductors, in the other, or a clamp round both.
+enum class Clamped : std::uint8_t { one = 0, other = 1, net = 2 };
+
+// What the eye sees instead of a number: a lamp's state, or that of an output's protective device.
+enum class Seen : std::uint8_t { measured = 0, lit = 1, dim = 2, dark = 3, flickering = 4, tripped = 5, holding = 6 };
+
 struct Reading {
   std::string place;     // id of an output, joint, luminaire, cable, transformer or receptacle
   std::string quantity;  // a name of docs/job-format.md
-  double value = 0;
+  std::optional<double> value;
   std::string unit;
+  Seen seen = Seen::measured;
+  ReadingLoad load = ReadingLoad::loaded;
+  Clamped clamped = Clamped::one;
+  std::string at;      // volts of a cable's own conductors: the joint, luminaire or output beside which they were read
+  std::string lifted;  // cable that was off its transformer meanwhile
+  std::string time;
   std::string note;
   Extra extra;
 
@@ -32,15 +48,33 @@ enum class VisitKind : std::uint8_t {
   other = 7,
 };
 
+// What the owner and the garden tell; each shifts what is likely.
+struct Answers {
+  std::optional<double> age_years;  // since the wiring was laid
+  bool new_work = false;
+  bool rained = false;
+  bool storm = false;
+  bool digging = false;               // digging, planting or edging since last seen good, place not known
+  std::vector<std::string> dug_near;  // luminaires, joints or cables where that was
+  Extra extra;
+
+  bool operator==(const Answers&) const = default;
+};
+
 struct Visit {
   std::string date;  // ISO 8601 date or time
   VisitKind kind = VisitKind::other;
   std::string by;
   std::string meter;
+  std::optional<double> meter_accuracy_pct;  // of a reading in volts
+  std::optional<double> clamp_accuracy_pct;  // of a reading in amperes
   std::string weather;
+  std::string complaint;  // in the owner's words
+  Answers answers;
   std::vector<Reading> readings;
   std::vector<std::string> pictures;  // content hashes or file names
   std::string notes;
+  std::string signed_off;  // by whom, when
   Extra extra;
 
   bool operator==(const Visit&) const = default;

@@ -32,6 +32,7 @@
 #include "wasm/night_face.hpp"
 #include "wasm/price_verbs.hpp"
 #include "wasm/route_session.hpp"
+#include "wasm/service_verbs.hpp"
 #include "wasm/shelf.hpp"
 #include "wasm/times_verb.hpp"
 
@@ -178,6 +179,8 @@ constexpr Verb verbs[] = {
     {"level_sets", 0, level_sets},
     {"choose", 2, choose},
     {"times", 2, times},
+    {"locate", 2, locate},
+    {"readings", 2, readings},
     {"route_begin", 2, route_begin},
     {"route_search", 1, route_search},
     {"route_answer", 0, route_answer},

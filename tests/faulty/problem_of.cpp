@@ -34,8 +34,6 @@ class Maker {
  public:
   Maker(electrical::Network network, const Efforts& efforts, const std::vector<bool>& leads) : efforts_(efforts) {
     problem_.network = std::move(network);
-    lamp_at_.assign(problem_.network.node_count, false);
-    for (const electrical::Load& load : problem_.network.loads) lamp_at_[load.plus.node] = true;
     output_at_ = std::vector<bool>(problem_.network.node_count, false);
     for (const electrical::Output& output : problem_.network.outputs) output_at_[output.node] = true;
     leads_ = leads;
@@ -93,8 +91,15 @@ class Maker {
     }
   }
 
-  void offer(const diagnosis::Probe& probe, double sigma, double effort_min) {
-    problem_.candidates.push_back({probe, sigma, effort_min});
+  void offer(const diagnosis::Probe& probe, double sigma, double effort_min, std::uint32_t lamp = diagnosis::none) {
+    problem_.candidates.push_back({probe, sigma, effort_min, lamp});
+  }
+
+  [[nodiscard]] std::uint32_t lamp_at(std::uint32_t node) const {
+    for (std::uint32_t j = 0; j < problem_.network.loads.size(); ++j) {
+      if (problem_.network.loads[j].plus.node == node) return j;
+    }
+    return diagnosis::none;
   }
 
   void candidates() {
@@ -105,10 +110,13 @@ class Maker {
       offer({Quantity::output_v, o}, v, efforts_.transformer_min);
       offer({Quantity::output_a, o}, a, efforts_.transformer_min);
       offer({Quantity::loop_ohm, problem_.network.outputs[o].node}, 0.02, 3 * efforts_.transformer_min);
+      offer({Quantity::breaker, o}, 0, efforts_.transformer_min);
     }
     for (std::uint32_t node = 0; node < problem_.network.node_count; ++node) {
       if (output_at_[node]) continue;
-      offer({Quantity::node_v, node}, v, lamp_at_[node] ? efforts_.lamp_min : efforts_.joint_min);
+      const std::uint32_t lamp = lamp_at(node);
+      offer({Quantity::node_v, node}, v, lamp != diagnosis::none ? efforts_.lamp_min : efforts_.joint_min, lamp);
+      if (lamp != diagnosis::none) offer({Quantity::loop_ohm, node}, 0.02, 1.5 * efforts_.lamp_min);
     }
     for (std::uint32_t s = 0; s < problem_.network.segments.size(); ++s) cable_candidates(s);
   }
@@ -129,7 +137,6 @@ class Maker {
 
   Efforts efforts_;
   FaultProblem problem_;
-  std::vector<bool> lamp_at_;
   std::vector<bool> output_at_;
   std::vector<bool> leads_;
   std::vector<std::uint32_t> node_hole_;

@@ -17,7 +17,8 @@ struct Efforts {
 };
 
 // `leads`: segments that are a lamp's own lead. Candidates: volts at every lamp, joint and output, volts on each
-// cable's own ends, amperes of each output and of the cables that leave it, net amperes of those on loops, mains.
+// cable's own ends, amperes of each output and of the cables that leave it, net amperes, ohms at outputs and lamps,
+// whether a device has tripped, mains.
 [[nodiscard]] diagnosis::FaultProblem problem_of(electrical::Network network, const Efforts& efforts = {},
                                                  const std::vector<bool>& leads = {});
 

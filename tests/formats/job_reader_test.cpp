@@ -192,7 +192,7 @@ TEST(JobReader, MissingKeysAreToldWithWhatTheyTake) {
   EXPECT_EQ(problem.message,
             "Cable \"C2\": \"item\" is missing; it takes the id of a cable item (Cable item of the job's catalogue).");
   EXPECT_EQ(only_error(full_job_without("/site", "mains_v")).pointer, "/site");
-  EXPECT_EQ(only_error(full_job_without("/visits/0/readings/0", "value")).pointer, "/visits/0/readings/0");
+  EXPECT_EQ(only_error(full_job_without("/visits/0/readings/0", "quantity")).pointer, "/visits/0/readings/0");
 }
 
 TEST(JobReader, ALedNeedsTheVoltageItRegulatesFrom) {

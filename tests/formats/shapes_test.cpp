@@ -151,8 +151,9 @@ TEST(Shapes, EveryFieldOfTheProgrammeIsDescribed) {
 TEST(Shapes, EveryFieldOfAVisitIsDescribed) {
   const auto structs = members_in("job/visit.hpp");
   EXPECT_EQ(described<job::Reading>(), structs.at("Reading"));
+  EXPECT_EQ(described<job::Answers>(), structs.at("Answers"));
   EXPECT_EQ(described<job::Visit>(), structs.at("Visit"));
-  EXPECT_EQ(structs.size(), 2u);
+  EXPECT_EQ(structs.size(), 3u);
 }
 
 TEST(Shapes, EveryFieldOfRulesAndChangesIsDescribed) {

@@ -91,7 +91,7 @@ const broken = {
   "no taps": planted("catalogue/transformers/0/taps_v", []),
   "a flag as a number": planted("joints/0/buried", 1),
   "null for nothing": planted("plan/underlay", null),
-  "a reading without unit": planted("visits/0/readings/0/unit", undefined),
+  "a reading of nothing": planted("visits/0/readings/0/quantity", undefined),
   "an unknown day": planted("programme/0/days", ["monday"]),
   "a date in words": planted("created", "2 March"),
 };

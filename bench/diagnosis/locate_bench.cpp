@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: Apache-2.0
+// Seeded faults against the diagnosis: how often the true place comes first, how many readings single it out beside
+// half-splitting and random choice, whether stated chances hold. Prints a table; --quick plays a few gardens only.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdlib>
+#include <cstring>
+#include <map>
+#include <string>
+
+#include "diagnosis/hypotheses.hpp"
+#include "diagnosis/state.hpp"
+#include "faulty/garden.hpp"
+#include "faulty/problem_of.hpp"
+#include "policies.hpp"
+
+namespace duskwire::bench {
+namespace {
+
+struct Setting {
+  std::string name;
+  std::size_t faults = 1;
+  faulty::Mischief mischief;
+  bool lamps_seen = false;
+  bool opponents = false;
+};
+
+struct Sums {
+  int games = 0;
+  std::map<int, int> first;  // after so many readings
+  std::map<int, int> third;
+  double readings = 0;
+  int right = 0;
+  double half = 0;
+  double random = 0;
+  int random_games = 0;
+  std::size_t hidden = 0;
+  std::array<double, 10> claimed{};
+  std::array<int, 10> claims{};
+  std::array<int, 10> held{};
+  std::map<int, std::pair<int, int>> by_kind;  // first after five, of
+};
+
+constexpr std::size_t most_readings = 12;
+
+std::size_t rank_after(const Played& played, std::size_t readings) {
+  return played.rank[std::min(readings, played.rank.size() - 1)];
+}
+
+void note(Sums& sums, const Played& played, const faulty::Truth& truth) {
+  ++sums.games;
+  for (const int after : {0, 1, 2, 3, 5}) {
+    const std::size_t rank = rank_after(played, static_cast<std::size_t>(after));
+    sums.first[after] += rank == 1;
+    sums.third[after] += rank <= 3;
+  }
+  sums.readings += static_cast<double>(played.readings);
+  sums.right += played.right;
+  for (const auto& [chance, held] : played.claims) {
+    const auto bin = static_cast<std::size_t>(std::min(9.0, chance * 10));
+    sums.claimed[bin] += chance;
+    ++sums.claims[bin];
+    sums.held[bin] += held;
+  }
+  auto& kind = sums.by_kind[static_cast<int>(truth.faults.front().kind)];
+  kind.first += rank_after(played, 5) == 1;
+  ++kind.second;
+}
+
+void run(const Setting& setting, faulty::Shape shape, std::uint32_t lamps, int games, std::uint64_t seed, Sums& sums) {
+  wiring::Dice dice(seed);
+  for (int game = 0; game < games; ++game) {
+    const faulty::Garden garden = faulty::make_garden(shape, lamps, dice);
+    const diagnosis::FaultProblem plan = faulty::problem_of(garden.network, {}, garden.leads);
+    const faulty::Truth truth = faulty::make_truth(plan, setting.faults, setting.mischief, dice, &sums.hidden);
+    const Played ours = play(plan, truth, Policy::ours, most_readings, setting.mischief, setting.lamps_seen, dice);
+    note(sums, ours, truth);
+    if (std::getenv("DUSKWIRE_BENCH_MISSES") && rank_after(ours, 5) > 1) {
+      fmt::print("  missed: shape {} lamps {} kind {} element {} parameter {:.3f} rank {} readings {}\n",
+                 static_cast<int>(shape), lamps, static_cast<int>(truth.faults.front().kind),
+                 truth.faults.front().element, truth.faults.front().parameter, rank_after(ours, 5), ours.readings);
+    }
+    if (!setting.opponents) continue;
+    sums.half += static_cast<double>(ideal_half_split(plan, truth));
+    if (game % 4 == 0) {
+      const Played random = play(plan, truth, Policy::random, 30, setting.mischief, setting.lamps_seen, dice);
+      sums.random += static_cast<double>(random.readings);
+      ++sums.random_games;
+    }
+  }
+}
+
+double share(int part, int whole) { return whole > 0 ? 100.0 * part / whole : 0; }
+
+void print(const std::string& name, const Sums& s) {
+  fmt::print("{:<26} {:>5}  first {:>5.1f} % / {:>5.1f} %   in three {:>5.1f} % / {:>5.1f} %   readings {:.2f}", name,
+             s.games, share(s.first.at(3), s.games), share(s.first.at(5), s.games), share(s.third.at(3), s.games),
+             share(s.third.at(5), s.games), s.readings / s.games);
+  if (s.half > 0) {
+    fmt::print("   half-split {:.2f} (ours {:.2f} of it)", s.half / s.games, s.readings / s.half);
+  }
+  if (s.random_games > 0) fmt::print("   random {:.1f}", s.random / s.random_games);
+  fmt::print("   right when sure {:.1f} %\n", share(s.right, s.games));
+}
+
+void print_claims(const Sums& s) {
+  fmt::print("  claimed and held:");
+  for (std::size_t bin = 0; bin < 10; ++bin) {
+    if (s.claims[bin] < 10) continue;
+    fmt::print("  {:.0f} % -> {:.0f} % ({})", 100 * s.claimed[bin] / s.claims[bin], share(s.held[bin], s.claims[bin]),
+               s.claims[bin]);
+  }
+  fmt::print("\n  faults that no reading would show, drawn again: {}\n", s.hidden);
+}
+
+void print_kinds(const Sums& s) {
+  static constexpr const char* names[] = {
+      "sound",        "open",        "one conductor", "one conductor", "resistive", "short in a span", "dead lamp",
+      "water",        "short lamp",  "added load",    "wrong gauge",   "wrong tap", "weak output",     "tripped",
+      "bridged taps", "transformer", "no mains",      "control",       "low mains", "crossed"};
+  fmt::print("  first after 5, by fault:");
+  for (const auto& [kind, counts] : s.by_kind) fmt::print("  {} {}/{}", names[kind], counts.first, counts.second);
+  fmt::print("\n");
+}
+
+void merge(Sums& into, const Sums& one) {
+  into.games += one.games;
+  for (const auto& [k, n] : one.first) into.first[k] += n;
+  for (const auto& [k, n] : one.third) into.third[k] += n;
+  into.readings += one.readings;
+  into.right += one.right;
+  into.half += one.half;
+  into.random += one.random;
+  into.random_games += one.random_games;
+  into.hidden += one.hidden;
+  for (std::size_t b = 0; b < 10; ++b) {
+    into.claimed[b] += one.claimed[b];
+    into.claims[b] += one.claims[b];
+    into.held[b] += one.held[b];
+  }
+  for (const auto& [k, n] : one.by_kind) {
+    into.by_kind[k].first += n.first;
+    into.by_kind[k].second += n.second;
+  }
+}
+
+}  // namespace
+
+void run_all(int scale) {
+  static constexpr const char* shapes[] = {"chain", "tee", "hub", "loop"};
+  std::vector<Setting> settings = {{"single", 1, {}, false, true},
+                                   {"lamps seen first", 1, {}, true, false},
+                                   {"one reading in 20 wrong", 1, {0.05, 0}, false, false},
+                                   {"lengths off by 10 %", 1, {0, 0.10}, false, false},
+                                   {"two faults", 2, {}, false, false}};
+  for (const Setting& setting : settings) {
+    Sums all;
+    for (int shape = 0; shape < 4; ++shape) {
+      for (const auto& [lamps, games] : {std::pair{8U, 24}, {16U, 20}, {30U, 12}, {60U, 6}, {120U, 2}}) {
+        Sums sums;
+        run(setting, static_cast<faulty::Shape>(shape), lamps, std::max(1, games * scale / 4),
+            1000 * static_cast<std::uint64_t>(shape) + lamps, sums);
+        if (setting.opponents) print(fmt::format("  {} of {}", shapes[shape], lamps), sums);
+        merge(all, sums);
+      }
+    }
+    print(setting.name, all);
+    print_claims(all);
+    print_kinds(all);
+  }
+}
+
+}  // namespace duskwire::bench
+
+int main(int count, char** arguments) {
+  int scale = 4;
+  if (count > 1 && std::strcmp(arguments[1], "--quick") == 0) scale = 1;
+  if (count > 1 && std::strcmp(arguments[1], "--long") == 0) scale = 12;
+  fmt::print("after 3 / after 5 readings; readings: mean until one bracket is likelier than 90 %\n");
+  duskwire::bench::run_all(scale);
+}

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: Apache-2.0
+// Ways to choose the next reading, played against one truth until a place is singled out.
+#pragma once
+
+#include <vector>
+
+#include "diagnosis/answer.hpp"
+#include "faulty/truth.hpp"
+
+namespace duskwire::bench {
+
+enum class Policy { ours, random };
+
+struct Played {
+  std::vector<std::size_t> rank;  // of the true bracket after 0, 1, 2 ... readings; 1 is first
+  std::size_t readings = 0;       // until some bracket was likelier than 90 %, or `most`
+  bool singled_out = false;
+  bool right = false;                           // and it was the true one
+  std::vector<std::pair<double, bool>> claims;  // chance of the first bracket after each reading, and whether it held
+};
+
+[[nodiscard]] Played play(const diagnosis::FaultProblem& plan, const faulty::Truth& truth, Policy policy,
+                          std::size_t most, const faulty::Mischief& mischief, bool lamps_seen, wiring::Dice& dice);
+
+// Readings that half-splitting takes if it is never misled: each answers whether the fault lies at or beyond a point of
+// the plan (supply, transformer, output, joint or lamp with the cable that leads to it), and the point is the one that
+// leaves the fewest brackets at worst.
+[[nodiscard]] std::size_t ideal_half_split(const diagnosis::FaultProblem& plan, const faulty::Truth& truth);
+
+}  // namespace duskwire::bench

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: Apache-2.0
+// What readings of several visits say together, and how much more each run would bear. Internal to the room.
+#pragma once
+
+#include <vector>
+
+#include "study/locate.hpp"
+#include "study/network_builder.hpp"
+
+namespace duskwire::study {
+
+// Readings of `visit` beside the first of the same kind at the same place, taken earlier, where they moved by more
+// than meters do.
+[[nodiscard]] std::vector<Drift> drifts(const job::Job& job, const job::Visit& visit);
+
+// By output: the load that its farthest place would still bear.
+[[nodiscard]] std::vector<RunRoom> rooms(const Built& built);
+
+}  // namespace duskwire::study
