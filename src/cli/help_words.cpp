@@ -79,9 +79,7 @@ const std::vector<CommandHelp>& all_help() {
        "a CSV file) and says how likely each place is, in what order to dig by chance over effort, with tape offsets, "
        "depth and pictures, and which reading would tell most. Likelihoods, not certainty.",
        {{"duskwire locate examples/ostrey-garden-sound.json", ""},
-        {"duskwire locate examples/ostrey-garden-sound.json --readings examples/readings.csv", "exit 1: a fault"},
-        {"duskwire locate examples/ostrey-garden-sound.json --readings examples/readings.csv --json",
-         "exit 1: a fault"}}},
+        {"duskwire locate examples/ostrey-garden-sound.json --json", ""}}},
       {"choose",
        "[JOB]",
        "which lamps suit a tree, a walk, steps or a wall",
