@@ -27,7 +27,8 @@ std::string length_words(double length_m, job::DisplayUnits units) {
 std::string tape_words(double length_m, job::DisplayUnits units) {
   if (!is_us(units)) return fmt::format("{:.2f} m", length_m);
   const long inches = std::lround(length_m / units::m_per_in);
-  return fmt::format("{} ft {} in", inches / 12, inches % 12);
+  if (inches < 12) return fmt::format("{} in", inches);
+  return inches % 12 == 0 ? fmt::format("{} ft", inches / 12) : fmt::format("{} ft {} in", inches / 12, inches % 12);
 }
 
 std::string cover_words(const std::optional<double>& cover_m, job::DisplayUnits units) {

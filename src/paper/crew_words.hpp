@@ -16,7 +16,7 @@ namespace duskwire::paper {
 [[nodiscard]] const char* length_unit_name(job::DisplayUnits units);  // "m", "ft"
 // "12.4 m", "40.7 ft".
 [[nodiscard]] std::string length_words(double length_m, job::DisplayUnits units);
-// "3.42 m", "11 ft 3 in".
+// "3.42 m", "11 ft 3 in", "8 in".
 [[nodiscard]] std::string tape_words(double length_m, job::DisplayUnits units);
 // "150 mm", "6 in"; a dash where it is not known.
 [[nodiscard]] std::string cover_words(const std::optional<double>& cover_m, job::DisplayUnits units);

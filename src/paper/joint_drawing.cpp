@@ -20,7 +20,7 @@ constexpr double least_block_mm = 24;
 constexpr double part_mm = 1.7;  // how far the conductors of a cable part
 constexpr double hop_mm = 1;     // a line that goes behind a connector stops so far from it
 constexpr double title_mm = 9.5;
-constexpr double foot_mm = 6.5;
+constexpr double foot_mm = 7;
 constexpr std::size_t most_free_shown = 2;
 constexpr double jacket_mm = 5;  // of twin cable, before its conductors part
 constexpr Stroke line_a{Width::w050, Dash::solid, black};
@@ -162,13 +162,13 @@ class Joining {
                {Width::w070}, true);
       if (p > 0) pen.line({x + block_width_mm / 2, y - 1.2}, {x + block_width_mm / 2, y + 1.2}, line_a);
     }
-    pen.letters({x + block_width_mm / 2, title_mm + block_mm_ + 4.6}, name, {2.8, true, Anchor::middle});
+    pen.letters({x + block_width_mm / 2, title_mm + block_mm_ + 5}, name, {2.8, true, Anchor::middle});
   }
 
   void draw_box(Pen& pen) const {
     const double left = a_x() - 2;
     const double right = b_x() + block_width_mm + 2;
-    const double bottom = title_mm + block_mm_ + 1.2;
+    const double bottom = title_mm + block_mm_ + 1;
     pen.path({{left, title_mm - 1.4}, {right, title_mm - 1.4}, {right, bottom}, {left, bottom}},
              {Width::w025, Dash::chain}, true);
   }
