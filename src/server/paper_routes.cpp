@@ -5,6 +5,7 @@
 #include <charconv>
 #include <chrono>
 #include <cstdio>
+#include <mutex>
 
 #include "formats/catalogue_file.hpp"
 #include "formats/embedded.hpp"
@@ -174,6 +175,9 @@ Response send_paper_page(const Call& call) {
   const auto asked = asked_file(call);
   const auto page = number_of(call.ids[2]);
   if (!asked || !asked->file->pages || !page || *page == 0) return no_papers();
+  // Pages share set text, which the library lets one thread use at a time.
+  static std::mutex one_at_a_time;
+  const std::lock_guard<std::mutex> lock(one_at_a_time);
   Result<std::string> png =
       paper::png_of(*asked->file->pages, static_cast<std::size_t>(*page - 1), preview_dots_per_inch);
   if (!png) return refuse(png.error());
