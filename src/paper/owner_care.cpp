@@ -33,7 +33,9 @@ const job::Visit* last_read(const job::Job& job) {
 std::string read_at(const job::Visit* visit, const std::string& place, const std::string& unit) {
   if (visit == nullptr) return "";
   for (const job::Reading& reading : visit->readings) {
-    if (reading.place == place && reading.unit == unit) return fmt::format("{:.2f} {}", reading.value, unit);
+    if (reading.place == place && reading.unit == unit && reading.value) {
+      return fmt::format("{:.2f} {}", *reading.value, unit);
+    }
   }
   return "";
 }

@@ -67,7 +67,16 @@ TEST(OwnerPaper, ShowsWhatWasReadBesideWhatIsExpected) {
   visit.kind = job::VisitKind::commissioning;
   visit.date = "2026-12-01T20:00";
   visit.by = "A. Maker";
-  visit.readings = {{"T1-A", "current", 3.61, "A", "", {}}, {"F3", "voltage", 11.48, "V", "", {}}};
+  const auto read = [&](const char* place, const char* quantity, double value, const char* unit) {
+    job::Reading reading;
+    reading.place = place;
+    reading.quantity = quantity;
+    reading.value = value;
+    reading.unit = unit;
+    visit.readings.push_back(reading);
+  };
+  read("T1-A", "current", 3.61, "A");
+  read("F3", "voltage", 11.48, "V");
   job.visits.push_back(visit);
   const std::string text = text_of(owner_paper(papers_wish(), job, parts()));
   EXPECT_NE(text.find("Read on 2026-12-01 by A. Maker"), std::string::npos) << text;
