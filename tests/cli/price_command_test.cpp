@@ -36,7 +36,8 @@ TEST(PriceCommand, ItsMaterialIsTheListOfMaterials) {
     const json price = json::parse(place.run(std::string("duskwire price --json ") + job).text);
     std::int64_t goods_minor = 0;
     for (const json& line : price["lines"]) {
-      if (line["group"] == "material" && line["id"] != "sundries") goods_minor += line["cost_minor"].get<std::int64_t>();
+      if (line["group"] == "material" && line["id"] != "sundries")
+        goods_minor += line["cost_minor"].get<std::int64_t>();
     }
     EXPECT_EQ(goods_minor, list["price_minor"]) << job;
   }
