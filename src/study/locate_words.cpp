@@ -25,7 +25,7 @@ std::string between(double low, double high, int decimals) {
 
 }  // namespace
 
-const char* ground_words(job::GroundKind ground) {
+const char* in_ground_words(job::GroundKind ground) {
   switch (ground) {
     case job::GroundKind::bed:
       return "in a bed";
@@ -273,7 +273,7 @@ LocatedCause LocateWords::cause(const diagnosis::Explanation& explanation) const
 
 std::string LocateWords::hole(std::uint32_t hole) const {
   const Site& site = made_.sites[hole];
-  const std::string ground = site.ground ? std::string(", ") + ground_words(*site.ground) : "";
+  const std::string ground = site.ground ? std::string(", ") + in_ground_words(*site.ground) : "";
   switch (site.spot.kind) {
     case SpotKind::joint: {
       const job::Joint& joint = built_.job->joints[site.spot.index];

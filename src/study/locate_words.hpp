@@ -37,6 +37,6 @@ class LocateWords {
 };
 
 [[nodiscard]] const char* unit_of(diagnosis::Quantity quantity);
-[[nodiscard]] const char* ground_words(job::GroundKind ground);  // "in a bed"
+[[nodiscard]] const char* in_ground_words(job::GroundKind ground);  // "in a bed"
 
 }  // namespace duskwire::study
