@@ -15,6 +15,7 @@ PROJECT = Path(__file__).resolve().parent.parent
 # clang-format puts what a namespace declares at the first column, and nothing else.
 TYPE = re.compile(r"(?:template ?<.*> )?(?:struct|class|union|enum class|enum|using) ([A-Za-z_]\w*)\b(?! *;|::)")
 BORROWED = re.compile(r"^ *using (?:\w*::)+(\w+);", re.MULTILINE)
+ANNOUNCED = re.compile(r"^(?:struct|class) (\w+);", re.MULTILINE)
 WHOLE_NAMESPACE = re.compile(r"^using namespace (?!.*(?:testing|literals);)", re.MULTILINE)
 EVERYTHING = "*"
 NO_DECLARATION = re.compile(r"namespace|(?:struct|class) \w+;|using [\w:]+;|using namespace|TEST|INSTANTIATE|template class")
@@ -63,7 +64,7 @@ class Headers:
         names = declared(text.splitlines()) if path.suffix == ".hpp" else set()
         self.of_folder.setdefault(path.parent, set()).update(names)
         if path.suffix == ".hpp":
-            names |= set(BORROWED.findall(text))
+            names |= set(BORROWED.findall(text)) | set(ANNOUNCED.findall(text))
         for _, in_brackets, name in includes(text):
             for folder in (path.parent, PROJECT / "src", PROJECT / "tests"):
                 if not in_brackets and (folder / name).exists():
