@@ -132,7 +132,7 @@ TEST(RouteSites, ADriveWithoutASleeveIsNamedAsTheObstacle) {
   EXPECT_TRUE(tells_of(answer.obstacles, job.luminaires[0].id));
   for (const RouteObstacle& obstacle : answer.obstacles) EXPECT_NE(obstacle.cure, "") << obstacle.message;
 
-  job.plan.sleeves.push_back({"sleeve", {{9.7, 8}, {14.3, 8}}, 50, 0.5, {}});
+  job.plan.sleeves.push_back({"sleeve", {{9.7, 8}, {14.3, 8}}, 50, 0.5, {}, {}});
   const RouteAnswer with_sleeve = sites::planned(job, for_steps(20));
   ASSERT_TRUE(with_sleeve.job.has_value());
   expect_sound(*with_sleeve.job);
