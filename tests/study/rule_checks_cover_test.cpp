@@ -56,7 +56,7 @@ TEST(CoverDepth, CableOnAWallNeedsNone) {
 TEST(CoverDepth, UnderADriveTheDepthOfTheSleeveCounts) {
   Garden g = garden();
   g.job.plan.areas.push_back(square("drive", GroundKind::drive, 2, 4, 2));
-  g.job.plan.sleeves = {{"S1", {{2, 5}, {4, 5}}, 40, 0.45, {}}};
+  g.job.plan.sleeves = {{"S1", {{2, 5}, {4, 5}}, 40, 0.45, {}, {}}};
   g.cable(0).sleeve = "S1";
   const Rule rule = rule_of("cover-depth", {}, cover);
   EXPECT_TRUE(judge_by(g, rule).empty());  // 0.2 m elsewhere is enough for the lawn
