@@ -12,6 +12,7 @@ set(duskwire_alone
   src/light/receiver_block.cpp
   src/light/night_layer.cpp
   src/light/night_picture.cpp
+  src/paper/pdf_finish.cpp
   src/cli/exact_proof.cpp)
 
 # Puts the files to compile into the variable `out`. What shares a group depends on the names in the sources, so that
