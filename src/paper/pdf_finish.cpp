@@ -61,7 +61,7 @@ class Tree {
 
   void walk(QPDFObjectHandle node) {
     if (node.isArray()) {
-      for (QPDFObjectHandle kid : node.aitems()) walk(kid);
+      for (const QPDFObjectHandle& kid : node.getArrayAsVector()) walk(kid);
       return;
     }
     if (!node.isDictionary()) return;

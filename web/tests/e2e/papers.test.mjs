@@ -72,7 +72,7 @@ for (const { name, ...look } of [
     }
 
     test('papers are made, looked at and taken, each and all', async () => {
-      const { page, calls } = await open([0, 0.4]);
+      const { page, calls } = await open([0, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4]);
       await page.getByLabel('Paper size').selectOption('a4');
       await page.getByRole('button', { name: 'Make the papers' }).click();
       await page.getByText('40 % made').waitFor();
