@@ -3,9 +3,9 @@
 // the fault that the state was computed for must come out first, with its parameter.
 #include <gtest/gtest.h>
 
-#include <compare>
 #include <map>
 #include <set>
+#include <tuple>
 
 #include "diagnosis/gardens.hpp"
 #include "reference_rows.hpp"
@@ -62,7 +62,9 @@ Probe probe_of(const ReferenceRow& row) {
 struct State {
   std::string name;
   double regulation_min_v = 0;  // some states are computed twice, for lamps that hold their power further down
-  auto operator<=>(const State&) const = default;
+  bool operator<(const State& other) const {
+    return std::tie(name, regulation_min_v) < std::tie(other.name, other.regulation_min_v);
+  }
 };
 
 electrical::Network network_of(const State& state) {
