@@ -10,6 +10,8 @@ step_format() {
 step_layers() {
   check "includes point down" tools/check_layers.py
   check_unittest "the layer check itself" tools 'check_layers_test.py'
+  check "one name, one type" tools/check_names.py
+  check_unittest "the check of names itself" tools 'check_names_test.py'
 }
 
 step_counting() {

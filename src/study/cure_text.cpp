@@ -16,13 +16,13 @@ std::string lamp_words(const Built& built, std::uint32_t lamp, double volts) {
                      window_words(built.lamps[lamp]));
 }
 
-std::size_t output_index(const Built& built, const Trouble& trouble, const Effect& effect) {
+std::size_t output_index(const Built& built, const Trouble& trouble, const TrialResult& effect) {
   const std::string id = id_of(*built.job, trouble.spot);
   const auto found = std::find(effect.output_ids.begin(), effect.output_ids.end(), id);
   return static_cast<std::size_t>(found - effect.output_ids.begin());
 }
 
-std::string output_words(const Built& built, const Trouble& trouble, const Effect& effect) {
+std::string output_words(const Built& built, const Trouble& trouble, const TrialResult& effect) {
   const std::size_t o = output_index(built, trouble, effect);
   if (o >= effect.outputs.size()) return "";
   return fmt::format("{} carries {} at worst of its {}", effect.output_ids[o],
@@ -30,14 +30,14 @@ std::string output_words(const Built& built, const Trouble& trouble, const Effec
                      worded(effect.output_limit_a[o], ampere_unit));
 }
 
-std::string short_words(const Built& built, const Trouble& trouble, const Effect& effect) {
+std::string short_words(const Built& built, const Trouble& trouble, const TrialResult& effect) {
   const std::size_t o = output_index(built, trouble, effect);
   if (o >= effect.outputs.size()) return "";
   const WordedPair amps = worded_apart(effect.outputs[o].far_short_a, effect.output_limit_a[o], ampere_unit);
   return fmt::format("the farthest short draws {}, more than its {}", amps.measured, amps.limit);
 }
 
-std::string transformer_words(const Trouble& trouble, const Effect& effect, const std::string& id) {
+std::string transformer_words(const Trouble& trouble, const TrialResult& effect, const std::string& id) {
   const std::uint32_t t = trouble.spot.index;
   const double load_va = std::max(effect.transformers[t].worst_load_va, effect.transformers[t].lamp_va);
   const double rating_va = effect.transformer_rating_va[t];
@@ -45,7 +45,7 @@ std::string transformer_words(const Trouble& trouble, const Effect& effect, cons
                      worded(100 * load_va / rating_va, percent_unit), worded(rating_va, volt_ampere_unit));
 }
 
-std::string lowest_lamp_words(const Built& built, const Effect& effect) {
+std::string lowest_lamp_words(const Built& built, const TrialResult& effect) {
   std::uint32_t lowest = none;
   for (std::uint32_t i = 0; i < effect.lamps.size(); ++i) {
     if (!built.lamps[i].counts) continue;
@@ -72,7 +72,7 @@ std::string window_words(const Lamp& lamp, std::string low, std::string high) {
   return fmt::format("{} to {}", low.substr(0, low.find(' ')), high);
 }
 
-std::string effect_words(const Built& built, const Trouble& trouble, const Effect& effect) {
+std::string effect_words(const Built& built, const Trouble& trouble, const TrialResult& effect) {
   const std::string id = id_of(*built.job, trouble.spot);
   switch (family_of(trouble.kind)) {
     case TroubleFamily::lamp_low:

@@ -12,7 +12,7 @@
 namespace duskwire::study {
 
 // "F8 sees 11.85 V at worst (window 10 to 15 V)".
-[[nodiscard]] std::string effect_words(const Built& built, const Trouble& trouble, const Effect& effect);
+[[nodiscard]] std::string effect_words(const Built& built, const Trouble& trouble, const TrialResult& effect);
 
 // "10 to 15 V", "from 10 V"; with one end as it is worded elsewhere in the sentence.
 [[nodiscard]] std::string window_words(const Lamp& lamp, std::string low = {}, std::string high = {});

@@ -116,8 +116,8 @@ void Trials::append_rule_marks(const Built& built, const Numbers& numbers, std::
   }
 }
 
-Effect Trials::effect_of(const std::vector<job::Change>& changes, const Scope& scope, bool rules) const {
-  Effect effect;
+TrialResult Trials::effect_of(const std::vector<job::Change>& changes, const Scope& scope, bool rules) const {
+  TrialResult effect;
   const Result<job::Job> changed = job::apply(*built_.job, changes, stock_);
   if (!changed) return effect;
   const job::Job& job = changed.value();
@@ -146,20 +146,20 @@ Effect Trials::effect_of(const std::vector<job::Change>& changes, const Scope& s
   return effect;
 }
 
-const Effect& Trials::quick(const std::vector<job::Change>& changes, bool margins) {
-  std::unique_ptr<Effect>& kept = remembered_[key_of(changes) + (margins ? "m" : "")];
+const TrialResult& Trials::quick(const std::vector<job::Change>& changes, bool margins) {
+  std::unique_ptr<TrialResult>& kept = remembered_[key_of(changes) + (margins ? "m" : "")];
   if (!kept) {
     Scope scope;
     scope.margins = margins;
-    kept = std::make_unique<Effect>(effect_of(changes, scope, false));
+    kept = std::make_unique<TrialResult>(effect_of(changes, scope, false));
     ++solves_;
   }
   return *kept;
 }
 
-Effect Trials::full(const std::vector<job::Change>& changes) const { return effect_of(changes, {}, true); }
+TrialResult Trials::full(const std::vector<job::Change>& changes) const { return effect_of(changes, {}, true); }
 
-Verdict Trials::compare(const Effect& effect, const Mark& target) const {
+Verdict Trials::compare(const TrialResult& effect, const Mark& target) const {
   if (!effect.possible) return Verdict::no_use;
   const auto find = [](const std::vector<Mark>& marks, const Mark& wanted) {
     return std::find_if(marks.begin(), marks.end(), [&](const Mark& mark) { return same_matter(mark, wanted); });

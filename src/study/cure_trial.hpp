@@ -33,7 +33,7 @@ struct Mark {
 [[nodiscard]] bool same_matter(const Mark& p, const Mark& q);
 
 // What a job is like after the changes.
-struct Effect {
+struct TrialResult {
   bool possible = false;  // the changes could be applied
   std::vector<Mark> marks;
   std::vector<LampNumbers> lamps;
@@ -58,12 +58,12 @@ class Trials {
          const Ruleset* ruleset);
 
   // Remembers what was tried. Margins are the dearer half and left out where nobody asks for them.
-  const Effect& quick(const std::vector<job::Change>& changes, bool margins);
+  const TrialResult& quick(const std::vector<job::Change>& changes, bool margins);
   // Everything, the rules too. Not remembered.
-  [[nodiscard]] Effect full(const std::vector<job::Change>& changes) const;
+  [[nodiscard]] TrialResult full(const std::vector<job::Change>& changes) const;
 
   // Against the job as it is: the trouble is gone (or at least a third of it) and nothing else is worse.
-  [[nodiscard]] Verdict compare(const Effect& effect, const Mark& target) const;
+  [[nodiscard]] Verdict compare(const TrialResult& effect, const Mark& target) const;
 
   [[nodiscard]] std::uint32_t solves() const { return solves_; }
   [[nodiscard]] const Built& built() const { return built_; }
@@ -72,7 +72,7 @@ class Trials {
   [[nodiscard]] std::int64_t price_minor() const { return price_minor_; }  // of the job as it is
 
  private:
-  [[nodiscard]] Effect effect_of(const std::vector<job::Change>& changes, const Scope& scope, bool rules) const;
+  [[nodiscard]] TrialResult effect_of(const std::vector<job::Change>& changes, const Scope& scope, bool rules) const;
   void append_rule_marks(const Built& built, const Numbers& numbers, std::vector<Mark>& marks) const;
 
   const Built& built_;
@@ -82,7 +82,7 @@ class Trials {
   std::vector<Mark> before_;
   std::int64_t price_minor_ = 0;
   std::uint32_t solves_ = 0;
-  std::unordered_map<std::string, std::unique_ptr<Effect>> remembered_;
+  std::unordered_map<std::string, std::unique_ptr<TrialResult>> remembered_;
 };
 
 // Material that a cure may change: cable by its cut length and transformers, at the prices of the job's catalogue.

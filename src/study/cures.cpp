@@ -29,7 +29,7 @@ Verdict CureSearch::probe(const Hunt& hunt, const Candidate& candidate) {
 Verdict CureSearch::try_one(Hunt& hunt, const Candidate& candidate) {
   const Verdict verdict = probe(hunt, candidate);
   if (verdict == Verdict::no_use) return verdict;
-  const Effect& effect = trials_.quick(candidate.changes, hunt.margins);
+  const TrialResult& effect = trials_.quick(candidate.changes, hunt.margins);
   Option option{candidate, verdict, effect.price_minor - trials_.price_minor(), 0};
   for (const Mark& mark : effect.marks) {
     if (same_matter(mark, hunt.target)) option.badness_left = mark.badness;
@@ -83,7 +83,7 @@ void CureSearch::hunt_taps_together(Hunt& hunt, std::uint32_t output) {
     together.action += (together.action.empty() ? "" : ", ") + taps.front().action;
     together.changes.push_back(taps.front().changes.front());
     if (try_one(hunt, together) == Verdict::cures || spent(hunt)) return;
-    const Effect& effect = trials_.quick(together.changes, hunt.margins);
+    const TrialResult& effect = trials_.quick(together.changes, hunt.margins);
     const bool load = hunt.trouble.kind == TroubleKind::load_margin;
     const std::uint32_t lamp = load ? effect.load_margin_lamp : effect.length_margin_lamp;
     if (!effect.possible || lamp >= built.lamps.size()) return;
@@ -201,7 +201,7 @@ std::vector<Cure> CureSearch::choose(Hunt& hunt) {
   const Built& built = trials_.built();
   for (const Option& option : hunt.options) {
     if (cures.size() == most_cures || (option.verdict == Verdict::helps && !cures.empty())) break;
-    const Effect effect = trials_.full(option.candidate.changes);
+    const TrialResult effect = trials_.full(option.candidate.changes);
     if (trials_.compare(effect, hunt.target) != option.verdict) continue;
     std::string text = option.verdict == Verdict::helps ? "Not enough alone, but it helps: " : "";
     text += option.candidate.action + ": " + effect_words(built, hunt.trouble, effect);
