@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The planner against three habits on seeded lots, or, with --optimum, against the optimum on small lawns.
-//   duskwire_planner_bench [--optimum] [--sizes 10,40] [--seeds N] [--seconds S] [--proof-seconds S]
+//   duskwire_planner_bench [--optimum] [--sizes 10,40] [--seeds N] [--first-seed N] [--seconds S] [--processor]
+//     [--proof-seconds S]
 #include <fmt/format.h>
 
 #include <cstdlib>
@@ -37,9 +38,10 @@ bool read_option(std::string_view option, const std::string& value, TableOptions
   const auto number = positive(value);
   if (!number) return false;
   if (option == "--seeds") options.seeds = static_cast<std::uint32_t>(*number);
+  if (option == "--first-seed") options.first_seed = static_cast<std::uint32_t>(*number);
   if (option == "--seconds") options.seconds = *number;
   if (option == "--proof-seconds") options.proof_seconds = *number;
-  return option == "--seeds" || option == "--seconds" || option == "--proof-seconds";
+  return option == "--seeds" || option == "--first-seed" || option == "--seconds" || option == "--proof-seconds";
 }
 
 }  // namespace
@@ -51,12 +53,14 @@ int main(int argc, char** argv) {
     const std::string_view option = argv[i];
     if (option == "--optimum") {
       optimum = true;
+    } else if (option == "--processor") {
+      options.of_processor = true;
     } else if (i + 1 < argc && read_option(option, argv[i + 1], options)) {
       ++i;
     } else {
       fmt::print(stderr,
-                 "\"{}\" is not understood here. Options: --optimum, --sizes 10,40 (lamps), --seeds N, --seconds S, "
-                 "--proof-seconds S; numbers above 0.\n",
+                 "\"{}\" is not understood here. Options: --optimum, --sizes 10,40 (lamps), --seeds N, --first-seed N, "
+                 "--seconds S, --processor, --proof-seconds S; numbers above 0.\n",
                  option);
       return 2;
     }

@@ -20,9 +20,9 @@ class Table {
   void row(std::uint32_t lamps, std::uint64_t seed, const TableOptions& options) {
     const job::Job site = sites::open_lawn({lamps, seed}, sites::stock());
     const double seconds = options.seconds > 0 ? options.seconds : 2;
-    const auto begin = Clock::now();
+    const Stopwatch watch(options.of_processor);
     study::Router router(site, sites::us_rules(), sites::stock(), {});
-    router.improve([&] { return seconds_since(begin) < seconds; });
+    router.improve([&] { return watch.s() < seconds; });
     const study::RouteAnswer answer = router.answer();
     if (!answer.job) {
       fmt::print("| {} | {} | none |\n", lamps, seed);
@@ -36,7 +36,7 @@ class Table {
       if (joint.position) proof.joints_kept.push_back(*joint.position);
     }
     proof.known_cost_minor = planner;
-    const auto proof_begin = Clock::now();
+    const Stopwatch proof_watch;
     const auto best = sites::optimum(site, sites::stock(), rates, proof);
     if (!best) {
       fmt::print("| {} | {} | {:.2f} | none |\n", lamps, seed, planner / minor_per_unit);
@@ -45,7 +45,7 @@ class Table {
     const double gap_pct = 100 * (planner / best->bound_minor - 1);
     fmt::print("| {} | {} | {:.2f} | {:.2f} | {:.2f} | {:.2f} | {} | {} | {:.0f} |\n", lamps, seed,
                planner / minor_per_unit, best->cost_minor / minor_per_unit, best->bound_minor / minor_per_unit, gap_pct,
-               best->proven ? "yes" : "no", best->sound ? "yes" : "no", seconds_since(proof_begin));
+               best->proven ? "yes" : "no", best->sound ? "yes" : "no", proof_watch.s());
     std::fflush(stdout);
     sum_pct_ += gap_pct;
     worst_pct_ = std::max(worst_pct_, gap_pct);
@@ -76,8 +76,8 @@ void print_optima(const TableOptions& options) {
   const std::vector<std::uint32_t> usual{4, 5, 6, 8};
   Table table;
   for (const std::uint32_t lamps : options.sizes.empty() ? usual : options.sizes) {
-    for (std::uint64_t seed = 1; seed <= (options.seeds > 0 ? options.seeds : 2); ++seed) {
-      table.row(lamps, seed, options);
+    for (std::uint64_t i = 0; i < (options.seeds > 0 ? options.seeds : 2); ++i) {
+      table.row(lamps, options.first_seed + i, options);
     }
   }
   table.end();

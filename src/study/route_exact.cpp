@@ -11,6 +11,7 @@
 #include <set>
 
 #include "wiring/exact_hubs.hpp"
+#include "wiring/exact_losses.hpp"
 #include "wiring/ground_cost.hpp"
 
 namespace duskwire::study {
@@ -102,26 +103,15 @@ class Goods {
     std::sort(exact_.units.begin(), exact_.units.end(), [](const auto& p, const auto& q) { return p.cost < q.cost; });
   }
 
-  // As far as one that would do for everything over a fifth more than the way to the farthest lamp.
   void add_cables() {
-    double floor_v = 0;
-    double farthest_m = 0;
-    for (std::size_t i = 0; i < exact_.lamps.size(); ++i) {
-      floor_v = std::max(floor_v, exact_.lamps[i].floor_v);
-      farthest_m = std::max(farthest_m, distance_m(exact_.points.front().place, exact_.points[i + 1].place));
-    }
-    if (exact_.units.empty()) return;
-    const ExactProblem::Unit& unit = exact_.units.front();
-    const double most_a = load_va() / floor_v;
-    const double room_v = unit.source_v - floor_v - most_a * unit.source_ohm;
     for (const wiring::CableType& type : problem_.cables) {
       ExactProblem::Cable cable;
       cable.ohm_per_m = loop * type.ohm_per_m * problem_.extremes.low_copper;
       cable.price_per_m = type.cost_per_m;
       cable.ampacity_a = type.ampacity_a;
       exact_.cables.push_back(cable);
-      if (cable.ampacity_a >= most_a && cable.ohm_per_m * most_a * 1.2 * farthest_m <= room_v) break;
     }
+    for (ExactProblem::Unit& unit : exact_.units) unit.sizes = wiring::sensible_sizes(exact_, unit);
   }
 
   // The thinnest wire there may be any lead or cable: whichever makes it cheaper, so that never too much is asked.

@@ -5,30 +5,18 @@
 #include <tuple>
 
 #include "estimate/stockroom.hpp"
+#include "job/catalogue_merge.hpp"
+#include "study/outdoor_units.hpp"
 
 namespace duskwire::study {
 namespace {
 
-// Above this the taps of a transformer are for places that stay dry (NFPA 70 chapter 9, table 11(A), wet contact).
-constexpr double highest_tap_v = 15;
-
-template <class Item>
-void fill_up(std::vector<Item>& own, const std::vector<Item>& stock) {
-  for (const Item& item : stock) {
-    const bool there = std::any_of(own.begin(), own.end(), [&](const Item& known) { return known.id == item.id; });
-    if (!there) own.push_back(item);
-  }
-}
-
+// Prices as they stand, whatever their currency: of another one the merge would price the stock 0, and what costs
+// nothing would be planned with first.
 job::Catalogue shelf_of(const job::Job& job, const job::Catalogue& stock) {
-  job::Catalogue shelf = job.catalogue;
-  fill_up(shelf.luminaires, stock.luminaires);
-  fill_up(shelf.transformers, stock.transformers);
-  fill_up(shelf.cables, stock.cables);
-  fill_up(shelf.connectors, stock.connectors);
-  fill_up(shelf.controls, stock.controls);
-  fill_up(shelf.sundries, stock.sundries);
-  return shelf;
+  job::Catalogue own = job.catalogue;
+  own.currency = stock.currency;
+  return job::merge_catalogue(stock, own).catalogue;
 }
 
 // Cables by gauge where the job has such cables, or, where it has none, where feet are spoken.
@@ -66,8 +54,7 @@ RouteGoods::RouteGoods(const job::Job& job, const job::Catalogue& stock, const e
            std::tie(p->ohm_per_m_20c, q->price_minor_per_m, q->id);
   });
   for (const job::TransformerItem& item : shelf.transformers) {
-    const bool usable = item.outdoor_listed && !item.taps_v.empty() && item.taps_v.back() <= highest_tap_v;
-    if (usable && item.rating_va > 0 && item.output_count > 0) transformers.push_back(&item);
+    if (suits_a_garden(item) && item.rating_va > 0 && item.output_count > 0) transformers.push_back(&item);
   }
   std::sort(transformers.begin(), transformers.end(), [&](const auto* p, const auto* q) {
     return std::make_tuple(prices.of(p->price_minor, p->labour_min), p->id) <

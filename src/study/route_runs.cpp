@@ -120,7 +120,8 @@ class Runs {
       }
     }
     for (const std::uint32_t type : types) run.cable_items.push_back(goods_.cables[type]->id);
-    run.sentence = why(run, types) + " " + (try_cheaper ? cheaper(run, cables) : "");
+    run.sentence = why(run, types);
+    if (try_cheaper) run.sentence += " " + cheaper(run, cables);
     return run;
   }
 

@@ -12,6 +12,7 @@
 #include "estimate/connector_choice.hpp"
 #include "estimate/joint_wires.hpp"
 #include "study/check.hpp"
+#include "study/outdoor_units.hpp"
 #include "study/starter_layout.hpp"
 
 namespace duskwire::study {
@@ -25,8 +26,6 @@ constexpr double cable_allowance = 1.15;
 // Trunks that common joints still take.
 constexpr double thickest_mm2 = 6.1;
 constexpr double thinnest_mm2 = 1.5;
-// Above this the taps of a transformer are for places that stay dry (NFPA 70 chapter 9, table 11(A), wet contact).
-constexpr double highest_tap_v = 15;
 
 double amps_of(double load_va) { return load_va * cable_allowance / reckoned_v; }
 
@@ -40,9 +39,7 @@ struct TransformerPlan {
   std::vector<OutputPlan> outputs;
 };
 
-bool usable(const job::TransformerItem& item) {
-  return item.outdoor_listed && !item.pool_listed && !item.taps_v.empty() && item.taps_v.back() <= highest_tap_v;
-}
+bool usable(const job::TransformerItem& item) { return suits_a_garden(item) && !item.pool_listed; }
 
 // Puts runs on the outputs of one transformer, largest first, each on the least loaded; leaves what does not fit.
 TransformerPlan filled(const job::TransformerItem& item, const job::Practice& practice,

@@ -22,7 +22,7 @@ std::optional<ExactBound> exact_bound(const ExactProblem& problem, double known_
       bound = std::max(bound, solved->bound + unit.cost);
       // Nothing that is cheaper, even without volts.
       proven = solved->proven && (volts == Volts::kept || bound >= known_cost * (1 - 2 * options.tolerance));
-      if (proven) break;
+      if (proven || !solved->proven) break;  // what the easier program had too little time for, the harder one has too
     }
     whole.bound = std::min(whole.bound, bound);
     whole.proven = whole.proven && proven;

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "wiring/exact_losses.hpp"
 #include "wiring/exact_names.hpp"
 
 namespace duskwire::wiring {
@@ -42,6 +43,7 @@ class Model {
       if (!unit_.devices_a.empty()) short_at(end);
       if (classes_ > 1) volts(end);
     }
+    if (is_tight(in_, unit_)) keep_losses(in_, unit_, ends_, classes_, program_);
     return std::move(program_);
   }
 
@@ -50,7 +52,7 @@ class Model {
   [[nodiscard]] std::uint32_t tail(std::uint32_t d) const { return d % 2 == 0 ? in_.ways[d / 2].a : in_.ways[d / 2].b; }
   [[nodiscard]] std::uint32_t head(std::uint32_t d) const { return tail(d ^ 1U); }
   [[nodiscard]] std::uint32_t directions() const { return static_cast<std::uint32_t>(2 * in_.ways.size()); }
-  [[nodiscard]] std::uint32_t sizes() const { return static_cast<std::uint32_t>(in_.cables.size()); }
+  [[nodiscard]] std::uint32_t sizes() const { return unit_.sizes; }
 
   // 0 and every point where a joint may be, but the cable's own end.
   [[nodiscard]] std::vector<std::uint32_t> beginnings(std::uint32_t end) const {

@@ -7,8 +7,9 @@
 //   b<h>_<g>_<c> its size and class   l<h>_<g>_<c> its metres   i<h> its amperes   w<h>_<p> those drawn from p
 //   e<h>_<g>_<c> its amperes in its size and class   a<lamp> the lamp's amperes
 //   k<n> the n-th device is fitted   o<h> ohms from the terminals to its end
-//   one the constant 1   v<h> volts lost from the terminals to its end   j<h>_<n>_<g> a joint of n wires, the thickest
-//   of size g
+//   n<way>_<g> cables of a size in a way   x<way>_<g> their amperes   p<way>_<g> VA lost in them   q<h> VA lost in
+//   slack one the constant 1   v<h> volts lost from the terminals to its end   j<h>_<n>_<g> a joint of n wires, the
+//   thickest of size g
 #pragma once
 
 #include <fmt/format.h>

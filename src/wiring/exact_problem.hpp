@@ -62,6 +62,7 @@ struct ExactProblem {
     double source_ohm = 0;
     double most_a = 0;
     std::vector<double> devices_a;  // that may be fitted at its output, ascending; none: not asked for
+    std::uint32_t sizes = 0;        // of the cables, the thinnest so many: thicker ones are not sensible with it
   };
   std::vector<Unit> units;
   double device_share = 0.8;  // of a device's amperes that may be drawn

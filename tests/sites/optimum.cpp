@@ -70,7 +70,7 @@ class Proof {
       bound = std::max(bound, solved->bound);
       const bool is_sound = !solved->cost || take(unit, *solved, volts);
       proven = solved->proven && (is_sound || volts == wiring::Volts::kept);
-      if (proven) break;
+      if (proven || !solved->proven) break;  // what the easier program had too little time for, the harder one has too
     }
     best_.bound_minor = std::min(best_.bound_minor, bound + unit.cost);
     best_.proven = best_.proven && proven;

@@ -12,6 +12,7 @@
 #include "sites/wiring_sketch.hpp"
 #include "study/cure_candidates.hpp"
 #include "wiring/exact_hubs.hpp"
+#include "wiring/exact_losses.hpp"
 
 namespace duskwire::sites {
 namespace {
@@ -122,7 +123,6 @@ class Prices {
     std::sort(problem.cables.begin(), problem.cables.end(),
               [](const auto& p, const auto& q) { return p.ohm_per_m > q.ohm_per_m; });
     add_lamps(hot, problem);
-    drop_needless_cables(problem);
     add_joints(problem);
     problem.slack_output_m = site_.practice.slack_at_transformer_m;
     problem.slack_splice_m = site_.practice.slack_at_splice_m;
@@ -179,29 +179,6 @@ class Prices {
     }
   }
 
-  // A gauge that would do for the whole load over a fifth more than the way to the farthest lamp makes thicker ones
-  // needless.
-  void drop_needless_cables(wiring::ExactProblem& problem) const {
-    double sum_va = 0;
-    double floor_v = 0;
-    double farthest_m = 0;
-    for (const wiring::ExactProblem::Lamp& lamp : problem.lamps) {
-      sum_va += lamp.load_va;
-      floor_v = std::max(floor_v, lamp.floor_v);
-    }
-    for (const wiring::ExactPoint& point : problem.points) {
-      farthest_m = std::max(farthest_m, distance_m(problem.points.front().place, point.place));
-    }
-    const double most_a = sum_va / floor_v;
-    const wiring::ExactProblem::Unit& unit = problem.units.front();
-    const double room_v = unit.source_v - floor_v - most_a * unit.source_ohm;
-    for (std::size_t g = 0; g < problem.cables.size(); ++g) {
-      const wiring::ExactProblem::Cable& cable = problem.cables[g];
-      if (cable.ampacity_a >= most_a && cable.ohm_per_m * most_a * 1.2 * farthest_m <= room_v)
-        problem.cables.resize(g + 1);
-    }
-  }
-
   // The thinnest wire there may be the lead or a cable: whichever makes it cheaper, so that the model never asks more.
   void add_joints(wiring::ExactProblem& problem) const {
     problem.joint_cost.assign(most_wires + 1, {});
@@ -243,6 +220,7 @@ std::optional<wiring::ExactProblem> optimum_problem(const job::Job& site, const 
   if (!Prices(site, stock, rates).fill(problem)) return std::nullopt;
   const double lawn_min = rates.trench_min_per_m[static_cast<std::size_t>(job::GroundKind::lawn)];
   Points(problem, options, lawn_min * static_cast<double>(rates.labour_minor_per_h) / 60).run();
+  for (wiring::ExactProblem::Unit& unit : problem.units) unit.sizes = wiring::sensible_sizes(problem, unit);
   return problem;
 }
 

@@ -4,7 +4,10 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cstddef>
+#include <iterator>
 
+#include "job/plan_ground.hpp"
 #include "sites/baselines.hpp"
 #include "sites/lots.hpp"
 #include "sites/planned.hpp"
@@ -50,6 +53,29 @@ void expect_sound(const job::Job& job) {
   }
 }
 
+// By the plan, not by the planner's graph: nobody digs up paving, a deck or a drive to get at a joint.
+void expect_joints_can_be_reached(const job::Job& job) {
+  constexpr job::GroundKind open[] = {job::GroundKind::bed, job::GroundKind::lawn, job::GroundKind::gravel,
+                                      job::GroundKind::root_zone};
+  const job::PlanGround ground(job.plan);
+  for (const job::Joint& joint : job.joints) {
+    ASSERT_TRUE(joint.position.has_value()) << joint.id;
+    const auto kind = ground.at(*joint.position);
+    EXPECT_TRUE(!kind || std::find(std::begin(open), std::end(open), *kind) != std::end(open)) << joint.id;
+  }
+}
+
+// Each lamp is on one run, and each run says why it is so.
+void expect_runs_explained(const RouteAnswer& answer) {
+  std::size_t lamps = 0;
+  for (const RouteRun& run : answer.runs) {
+    lamps += run.lamps.size();
+    EXPECT_NE(run.sentence.find(run.output), std::string::npos) << run.sentence;
+    EXPECT_EQ(run.sentence.back(), '.') << run.sentence;
+  }
+  EXPECT_EQ(lamps, answer.job->luminaires.size());
+}
+
 TEST(RouteSites, EveryLampIsFedWithinItsWindowAtEveryCorner) {
   for (const Garden garden : gardens) {
     SCOPED_TRACE(testing::Message() << garden.lamps << " lamps, seed " << garden.seed);
@@ -58,6 +84,8 @@ TEST(RouteSites, EveryLampIsFedWithinItsWindowAtEveryCorner) {
     ASSERT_TRUE(answer.job.has_value());
     EXPECT_TRUE(answer.planned.sound);
     expect_sound(*answer.job);
+    expect_joints_can_be_reached(*answer.job);
+    expect_runs_explained(answer);
   }
 }
 
