@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <chrono>
-#include <cmath>
 #include <thread>
 
 #include "base/nearest.hpp"
@@ -16,8 +15,8 @@
 #include "cli/session.hpp"
 #include "formats/json_text.hpp"
 #include "paper/night_sheet.hpp"
+#include "paper/view_night.hpp"
 #include "pictures/codec.hpp"
-#include "study/night_session.hpp"
 
 namespace duskwire::cli {
 namespace {
@@ -53,25 +52,13 @@ Or<const job::View*> find_view(const job::Job& job, const std::string& wanted) {
       meant.empty() ? fmt::format("It has {}.", fmt::join(ids, ", ")) : fmt::format("Did you mean {}?", meant)));
 }
 
-Or<light::Photograph> load_photograph(const job::View& view, const NightRequest& request) {
-  const Result<std::string> bytes = read_photo(view, request.job, request.photo);
-  if (!bytes) return refuse(bytes.error());
-  Result<pictures::Decoded> decoded = pictures::decode(bytes.value());
-  if (!decoded) return refuse(decoded.error());
-  pictures::Picture picture = pictures::opaque(decoded.value().picture);
-  if (request.width_px && *request.width_px < picture.width_px) {
-    const double share = static_cast<double>(*request.width_px) / picture.width_px;
-    const auto height_px = static_cast<std::uint32_t>(std::max(1L, std::lround(share * picture.height_px)));
-    picture = pictures::shrunk(picture, *request.width_px, height_px);
-  }
-  return light::Photograph{picture.width_px, picture.height_px, std::move(picture.elements)};
-}
-
-std::optional<paper::RenderedNight> render(const light::Photograph& photograph, const study::NightView& view) {
+Result<paper::ViewNight> make(const study::NightWish& wish, const job::Job& job, const std::string& photograph,
+                              std::optional<std::uint32_t> most_width_px) {
   ProgressLine line;
   const Clock::time_point begun = Clock::now();
   Clock::time_point look = begun;
-  return paper::render_night(photograph, view, std::max(1u, std::thread::hardware_concurrency()), [&](double share) {
+  const paper::NightSize size{most_width_px, std::thread::hardware_concurrency()};
+  return paper::view_night(job, wish, photograph, size, [&](double share) {
     if (line.is_seen() && Clock::now() >= look) {
       line.show(fmt::format("{} s  {} of the night picture", number(seconds_since(begun), 1), percent(share)));
       look = Clock::now() + between_looks;
@@ -129,26 +116,23 @@ Outcome night_command(const NightRequest& request, const Common& common, const T
   const Or<const job::View*> found = find_view(session.job, request.wish.view);
   if (const auto* refused = std::get_if<Outcome>(&found)) return *refused;
   const job::View& asked = *std::get<const job::View*>(found);
-  const Or<light::Photograph> loaded = load_photograph(asked, request);
-  if (const auto* refused = std::get_if<Outcome>(&loaded)) return *refused;
-  const auto& photograph = std::get<light::Photograph>(loaded);
+  const Result<std::string> photograph = read_photo(asked, request.job, request.photo);
+  if (!photograph) return refuse(photograph.error());
 
   const Interrupt interrupt;
   const Clock::time_point begun = Clock::now();
-  Result<study::NightView> made = study::night_view(session.job, asked.id, photograph.width_px, photograph.height_px);
+  study::NightWish wish = request.wish;
+  wish.view = asked.id;
+  const Result<paper::ViewNight> made = make(wish, session.job, photograph.value(), request.width_px);
+  if (!made && Interrupt::met()) return {exit_findings, "", "Stopped. Nothing was written.\n"};
   if (!made) return refuse(made.error());
-  study::NightView& view = made.value();
-  study::apply(request.wish, view);
-  const auto night = render(photograph, view);
-  if (!night) return {exit_findings, "", "Stopped. Nothing was written.\n"};
-  const paper::NightCaption caption =
-      paper::night_caption(view, asked.name, session.job.title, night->adaptation_cd_m2);
-  Result<std::string> file = encode(paper::night_sheet(*night, caption), common.output);
+  const auto& [view, night, caption] = made.value();
+  Result<std::string> file = encode(paper::night_sheet(night, caption), common.output);
   if (!file) return refuse(file.error());
 
   Outcome outcome{exit_sound, "", session.remarks};
   outcome.document = std::move(file).value();
-  outcome.text = common.json ? json_of(view, *night) : page_of(view, *night, common.output, seconds_since(begun));
+  outcome.text = common.json ? json_of(view, night) : page_of(view, night, common.output, seconds_since(begun));
   return outcome;
 }
 

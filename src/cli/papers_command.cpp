@@ -3,9 +3,11 @@
 
 #include <chrono>
 #include <sstream>
+#include <thread>
 
 #include "cli/commands.hpp"
 #include "cli/interrupt.hpp"
+#include "cli/night_photo.hpp"
 #include "cli/output_file.hpp"
 #include "cli/progress_line.hpp"
 #include "cli/quantity.hpp"
@@ -54,10 +56,20 @@ std::string page_of(const std::vector<server::MadeFile>& files, const std::vecto
   return text;
 }
 
-// Characters that no font here has print as boxes: better told than found by the client.
-std::string missing_letters(const std::vector<server::MadeFile>& files) {
+// Of the views that the proposal shows, where they can be read; it says which could not.
+void add_photographs(const std::string& job_file, server::PapersOrder& order) {
+  order.threads = std::max(1u, std::thread::hardware_concurrency());
+  for (const job::View* view : server::views_shown(order)) {
+    Result<std::string> bytes = read_photo(*view, job_file, "");
+    if (bytes) order.photographs.push_back({view->id, std::move(bytes).value()});
+  }
+}
+
+// What the papers lack. Characters that no font here has print as boxes: better told than found by the client.
+std::string lacks_of(const std::vector<server::MadeFile>& files) {
   std::string text;
   for (const server::MadeFile& file : files) {
+    for (const std::string& remark : file.remarks) text += fmt::format("{}: {}\n", file.name, remark);
     if (!file.pages || file.pages->unknown_glyphs == 0) continue;
     text += fmt::format(
         "{}: {} characters are in none of the fonts here and print as boxes. Install the fonts that "
@@ -76,6 +88,7 @@ std::string json_of(const std::vector<server::MadeFile>& files, const std::vecto
       entry["title"] = files[i].title;
       entry["kind"] = files[i].kind;
       entry["pages"] = files[i].pages ? files[i].pages->pages.size() : 0;
+      entry["remarks"] = files[i].remarks;
     }
     out["files"].push_back(std::move(entry));
   }
@@ -106,6 +119,7 @@ Outcome papers_command(const PapersRequest& request, const Common& common, const
   order.wish.revision = request.revision;
   order.wish.date = request.date.empty() ? today() : request.date;
   order.only = parts_of(request.only);
+  add_photographs(request.job, order);
 
   const Interrupt interrupt;
   Result<std::vector<server::MadeFile>> made = Error{};
@@ -121,7 +135,7 @@ Outcome papers_command(const PapersRequest& request, const Common& common, const
     return refuse(made.error());
   }
   const std::vector<server::MadeFile>& files = made.value();
-  Outcome outcome{exit_sound, "", session.remarks + missing_letters(files)};
+  Outcome outcome{exit_sound, "", session.remarks + lacks_of(files)};
   if (!common.output.empty()) {
     for (const server::MadeFile& file : files) outcome.files.push_back({common.output + "/" + file.name, file.bytes});
   }

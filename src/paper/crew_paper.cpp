@@ -131,6 +131,17 @@ std::string pattern_title(const Pattern& pattern) {
   return title;
 }
 
+// Which other joints the drawing is for. So many ids are as much as half a page holds.
+std::string also_words(const Pattern& pattern) {
+  constexpr std::size_t most_named = 120;
+  if (pattern.also.empty()) return "";
+  const auto named = static_cast<std::ptrdiff_t>(std::min(pattern.also.size(), most_named));
+  std::string words =
+      "Made alike: " + joined(std::vector<std::string>(pattern.also.begin(), pattern.also.begin() + named));
+  const std::size_t left = pattern.also.size() - static_cast<std::size_t>(named);
+  return words + (left > 0 ? fmt::format(" and {} more of the joint list.", left) : ".");
+}
+
 std::vector<Drawing> joint_drawings(const CrewWish& wish, const study::CrewSet& set, double width_mm) {
   std::vector<Drawing> drawings;
   std::map<job::JointKind, bool> shown;
@@ -138,6 +149,7 @@ std::vector<Drawing> joint_drawings(const CrewWish& wish, const study::CrewSet& 
     if (drawings.size() >= most_drawings) break;
     shown[*pattern.joint->kind] = true;
     drawings.push_back(joint_drawing(*pattern.joint, pattern_title(pattern), wish.units, width_mm));
+    drawings.back().caption = also_words(pattern);
   }
   for (const job::JointKind kind :
        {job::JointKind::in_line, job::JointKind::branch, job::JointKind::hub, job::JointKind::end_of_run}) {
@@ -152,7 +164,7 @@ Section joints(const CrewWish& wish, const study::CrewSet& set) {
   const double page_mm = within_margins({wish.size, false}).width_mm;
   Blocks blocks = {Heading{1, "How each joint is made"},
                    Paragraph{"Both conductors are joined, each in its own connector: A to A, B to B. A port that stays "
-                             "free is left sealed. One drawing stands for all joints made like it."},
+                             "free is left sealed. One drawing stands for all joints made alike; it names them."},
                    joint_legend(page_mm)};
   std::vector<Drawing> drawings = joint_drawings(wish, set, (page_mm - between_mm) / 2);
   for (std::size_t i = 0; i < drawings.size(); i += 2) {

@@ -23,13 +23,31 @@ void list_headings(const Blocks& blocks, std::vector<OutlineEntry>& all) {
   }
 }
 
+// A drawing's sheet has its name in the title block: that is its heading.
+bool is_named_sheet(const Section& section) {
+  return section.foot == Foot::title_block && !section.sheet_title.empty();
+}
+
+void list_headings(const Section& section, std::vector<OutlineEntry>& all) {
+  if (is_named_sheet(section)) list_headings(Blocks{Heading{1, section.sheet_title}}, all);
+  list_headings(section.blocks, all);
+}
+
+void place_sheet(Flow& flow, Headings& headings) {
+  OutlineEntry& entry = headings.all[headings.placed++];
+  entry.page = flow.page();
+  // Nothing stands under this tag, so the place on the page is told.
+  flow.open("cairo.dest", fmt::format("name='{}' x=0 y=0", entry.target));
+  flow.close("cairo.dest");
+}
+
 }  // namespace
 
 LaidOut lay_out(const Document& document) {
   LaidOut out;
   out.title = document.title;
   const auto headings = std::make_shared<Headings>();
-  for (const Section& section : document.sections) list_headings(section.blocks, headings->all);
+  for (const Section& section : document.sections) list_headings(section, headings->all);
   std::vector<const Section*> section_of_page;
   for (const Section& section : document.sections) {
     // Steps of the page at hand are kept apart until the next begins: pages move as their list grows.
@@ -42,6 +60,7 @@ LaidOut lay_out(const Document& document) {
       at = steps.back().get();
       return area_above_foot(section, document);
     });
+    if (is_named_sheet(section)) place_sheet(flow, *headings);
     put(flow, section.blocks);
     for (std::size_t i = 0; i < steps.size(); ++i) out.pages[first + i].steps = std::move(*steps[i]);
   }

@@ -81,6 +81,22 @@ Blocks places(const PaperWish& wish, const job::Job& job, const OwnerParts& part
   return blocks;
 }
 
+Table months_table(const TimerCard& card, std::size_t from, std::size_t to) {
+  Table table;
+  table.caption =
+      "On the 11th of each month by the clock on the wall, or on the nearest day on which the entry runs. A dash: it "
+      "does not run that month.";
+  table.columns = {{"Month"}, {"Sunset", Side::end}};
+  for (std::size_t i = from; i < to; ++i) table.columns.push_back({card.entries[i], Side::end});
+  for (const TimerMonth& month : card.months) {
+    Row row{{month.month, month.sunset}, RowKind::plain};
+    row.cells.insert(row.cells.end(), month.spans.begin() + static_cast<std::ptrdiff_t>(from),
+                     month.spans.begin() + static_cast<std::ptrdiff_t>(to));
+    table.rows.push_back(std::move(row));
+  }
+  return table;
+}
+
 Blocks timer(const std::optional<TimerCard>& card) {
   Blocks blocks{Heading{1, "Timer card"}};
   if (!card) {
@@ -89,15 +105,10 @@ Blocks timer(const std::optional<TimerCard>& card) {
     return blocks;
   }
   blocks.push_back(Paragraph{card->programme});
-  if (!card->months.empty()) {
-    Table table;
-    table.caption =
-        "On the 11th of each month, by the clock on the wall: the first of the entries above that runs that day";
-    table.columns = {{"Month"}, {"Sunset", Side::end}, {"On", Side::end}, {"Off", Side::end}};
-    for (const TimerMonth& month : card->months) {
-      table.rows.push_back({{month.month, month.sunset, month.on, month.off}, RowKind::plain});
-    }
-    blocks.push_back(std::move(table));
+  // As many entries beside each other as a sheet is wide.
+  constexpr std::size_t most_beside = 5;
+  for (std::size_t from = 0; from < card->entries.size(); from += most_beside) {
+    blocks.push_back(months_table(*card, from, std::min(from + most_beside, card->entries.size())));
   }
   if (!card->remark.empty()) blocks.push_back(Paragraph{card->remark, Voice::small});
   if (card->burn_h_per_year > 0) {

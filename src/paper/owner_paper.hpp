@@ -18,12 +18,12 @@ namespace duskwire::paper {
 struct TimerMonth {
   std::string month;  // "January"
   std::string sunset;
-  std::string on;
-  std::string off;
+  std::vector<std::string> spans;  // of each entry: "19:28 to 23:00"; a dash where it does not run that month
 };
 
 struct TimerCard {
-  std::string programme;  // in words, one line for each entry
+  std::string programme;             // in words, one line for each entry
+  std::vector<std::string> entries;  // their names
   std::vector<TimerMonth> months;
   std::string remark;  // zone, clock changes, polar days
   double burn_h_per_year = 0;

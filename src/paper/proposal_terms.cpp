@@ -92,6 +92,9 @@ Blocks price_blocks(const PaperWish&, const job::Job&, const std::optional<Offer
   if (!price->options.empty()) {
     blocks.push_back(Heading{2, "Options"});
     blocks.push_back(options_table(*price));
+    blocks.push_back(Callout{Tone::estimate,
+                             "Options are priced as drawn: with the cable and the transformers that the plan shows for "
+                             "their lights. A wiring planned for one of them alone may cost less."});
   }
   blocks.push_back(Heading{2, "What may change the price"});
   blocks.push_back(what_may_change());

@@ -46,11 +46,39 @@ PangoAlignment alignment(Side side) {
   return side == Side::end ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT;
 }
 
+bool is_of_id(char c) { return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '-'; }
+
+// Longer ones are broken where a line needs it.
+constexpr std::size_t longest_whole = 16;
+
+// "EN-C4", "B-HUB", "2026-11-26": read as one, so not broken at their hyphens.
+void keep_ids_whole(PangoAttrList* manners, const std::string& text) {
+  for (std::size_t from = 0; from < text.size(); ++from) {
+    std::size_t to = from;
+    bool hyphen = false;
+    bool digit = false;
+    bool small = false;
+    for (; to < text.size() && is_of_id(text[to]); ++to) {
+      hyphen = hyphen || text[to] == '-';
+      digit = digit || (text[to] >= '0' && text[to] <= '9');
+      small = small || (text[to] >= 'a' && text[to] <= 'z');
+    }
+    if (hyphen && (digit || !small) && to - from <= longest_whole) {
+      PangoAttribute* whole = pango_attr_allow_breaks_new(FALSE);
+      whole->start_index = static_cast<guint>(from);
+      whole->end_index = static_cast<guint>(to);
+      pango_attr_list_insert(manners, whole);
+    }
+    from = to;
+  }
+}
+
 // No ligatures: a reader of the file should find letters, not pairs of them. No hyphens that nobody typed.
-void set_manners(PangoLayout* layout) {
+void set_manners(PangoLayout* layout, const std::string& text) {
   PangoAttrList* manners = pango_attr_list_new();
   pango_attr_list_insert(manners, pango_attr_font_features_new("liga=0, clig=0, dlig=0"));
   pango_attr_list_insert(manners, pango_attr_insert_hyphens_new(FALSE));
+  keep_ids_whole(manners, text);
   pango_layout_set_attributes(layout, manners);
   pango_attr_list_unref(manners);
 }
@@ -78,7 +106,6 @@ Words::Words(const std::string& text, const TextLook& look, double width_mm, boo
   pango_font_description_set_absolute_size(font, look.size_pt * PANGO_SCALE);
   pango_layout_set_font_description(layout, font);
   pango_font_description_free(font);
-  set_manners(layout);
   if (width_mm > 0) pango_layout_set_width(layout, static_cast<int>(width_mm * pt_per_mm * PANGO_SCALE));
   pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
   pango_layout_set_alignment(layout, alignment(look.side));
@@ -87,6 +114,7 @@ Words::Words(const std::string& text, const TextLook& look, double width_mm, boo
     pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_END);
   }
   const std::string shown = printable(text);
+  set_manners(layout, shown);
   pango_layout_set_text(layout, shown.data(), static_cast<int>(shown.size()));
   unknown_glyphs_ = static_cast<std::size_t>(pango_layout_get_unknown_glyphs_count(layout));
 

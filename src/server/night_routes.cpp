@@ -14,6 +14,8 @@ using formats::Json;
 
 namespace {
 
+using Standing = DeskStanding<MadeNight>;
+
 constexpr const char* state_names[] = {"working", "done", "failed"};
 
 std::optional<std::uint64_t> number_of(const std::string& id) {
@@ -27,14 +29,14 @@ Response no_night() {
   return refuse(404, "not_found", "There is no such night picture: it was fetched long ago, ended, or never begun.");
 }
 
-Json standing_json(std::uint64_t number, const NightStanding& standing) {
+Json standing_json(std::uint64_t number, const Standing& standing) {
   Json tree;
   tree["id"] = std::to_string(number);
   tree["state"] = state_names[static_cast<std::size_t>(standing.state)];
   tree["share"] = standing.share;
   tree["message"] = standing.message;
-  tree["assumptions"] = standing.assumptions;
-  tree["remarks"] = standing.remarks;
+  tree["assumptions"] = standing.made ? standing.made->assumptions : std::vector<std::string>{};
+  tree["remarks"] = standing.made ? standing.made->remarks : std::vector<std::string>{};
   return tree;
 }
 
@@ -63,7 +65,7 @@ Response begin_night(const Call& call) {
   NightOrder order{*std::move(read.job), *std::move(asked.request), std::move(picture.value().bytes)};
   const Result<std::uint64_t> begun = call.nights.begin(std::move(order));
   if (!begun) return refuse(409, "conflict", begun.error().message);
-  return json_answer(201, standing_json(begun.value(), NightStanding{}));
+  return json_answer(201, standing_json(begun.value(), Standing{}));
 }
 
 Response night_standing(const Call& call) {
@@ -74,11 +76,11 @@ Response night_standing(const Call& call) {
 
 Response send_night(const Call& call) {
   const auto number = number_of(call.ids[0]);
-  const auto png = number ? call.nights.picture(*number) : nullptr;
-  if (!png) return no_night();
+  const auto standing = number ? call.nights.standing(*number) : std::nullopt;
+  if (!standing || !standing->made) return no_night();
   Response response;
   response.media_type = "image/png";
-  response.body = *png;
+  response.body = standing->made->png;
   response.content_policy = "default-src 'none'; sandbox";
   response.fields.push_back({"Content-Disposition", "attachment; filename=\"night.png\""});
   response.fields.push_back({"Cache-Control", "no-store"});

@@ -6,6 +6,7 @@
 #include <chrono>
 #include <cstdio>
 #include <mutex>
+#include <thread>
 
 #include "formats/catalogue_file.hpp"
 #include "formats/embedded.hpp"
@@ -22,6 +23,8 @@ using formats::Json;
 
 namespace {
 
+using Standing = DeskStanding<PaperSet>;
+
 constexpr const char* state_names[] = {"working", "done", "failed"};
 constexpr std::size_t longest_text = 200;
 constexpr double preview_dots_per_inch = 110;
@@ -37,21 +40,22 @@ Response no_papers() {
   return refuse(404, "not_found", "There are no such papers: they were made long ago, ended, or never begun.");
 }
 
-Json standing_json(const std::string& id, const PapersStanding& standing) {
+Json standing_json(const std::string& id, const Standing& standing) {
   Json tree;
   tree["id"] = id;
   tree["state"] = state_names[static_cast<std::size_t>(standing.state)];
   tree["share"] = standing.share;
   tree["message"] = standing.message;
   tree["files"] = Json::array();
-  if (!standing.set) return tree;
-  for (const MadeFile& file : standing.set->files) {
+  if (!standing.made) return tree;
+  for (const MadeFile& file : standing.made->files) {
     tree["files"].push_back({{"name", file.name},
                              {"title", file.title},
                              {"kind", file.kind},
                              {"media_type", file.media_type},
                              {"bytes", file.bytes.size()},
-                             {"pages", file.pages ? file.pages->pages.size() : 0}});
+                             {"pages", file.pages ? file.pages->pages.size() : 0},
+                             {"remarks", file.remarks}});
   }
   return tree;
 }
@@ -102,8 +106,17 @@ std::string read_wish(const Json& wish, const job::Job& job, PapersOrder& order)
   return "";
 }
 
+// Those that the workspace has. Which are missing is said where the nights are made.
+void add_photographs(store::Workspace& workspace, PapersOrder& order) {
+  order.threads = std::max(1u, std::thread::hardware_concurrency());
+  for (const job::View* view : views_shown(order)) {
+    auto picture = workspace.picture(view->image);
+    if (picture) order.photographs.push_back({view->id, std::move(picture.value().bytes)});
+  }
+}
+
 struct Asked {
-  PapersStanding standing;
+  Standing standing;
   const MadeFile* file = nullptr;
 };
 
@@ -111,9 +124,9 @@ struct Asked {
 std::optional<Asked> asked_file(const Call& call) {
   const auto number = number_of(call.ids[0]);
   auto standing = number ? call.papers.standing(*number) : std::nullopt;
-  if (!standing || !standing->set) return std::nullopt;
+  if (!standing || !standing->made) return std::nullopt;
   Asked asked{*standing, nullptr};
-  for (const MadeFile& file : asked.standing.set->files) {
+  for (const MadeFile& file : asked.standing.made->files) {
     if (file.name == call.ids[1]) asked.file = &file;
   }
   return asked.file == nullptr ? std::nullopt : std::optional(asked);
@@ -154,9 +167,10 @@ Response begin_papers(const Call& call) {
       return refuse_body("/wish/only names no paper of ours: \"" + name + "\".", {});
     }
   }
+  add_photographs(call.workspace, order);
   const Result<std::uint64_t> begun = call.papers.begin(std::move(order));
   if (!begun) return refuse(409, "conflict", begun.error().message);
-  return json_answer(201, standing_json(std::to_string(begun.value()), PapersStanding{}));
+  return json_answer(201, standing_json(std::to_string(begun.value()), Standing{}));
 }
 
 Response papers_standing(const Call& call) {
@@ -187,8 +201,8 @@ Response send_paper_page(const Call& call) {
 Response send_papers_zip(const Call& call) {
   const auto number = number_of(call.ids[0]);
   const auto standing = number ? call.papers.standing(*number) : std::nullopt;
-  if (!standing || !standing->set) return no_papers();
-  Result<std::string> zip = zip_of(standing->set->files, standing->set->date);
+  if (!standing || !standing->made) return no_papers();
+  Result<std::string> zip = zip_of(standing->made->files, standing->made->date);
   if (!zip) return refuse(zip.error());
   return sent(std::move(zip).value(), "application/zip", "papers.zip");
 }

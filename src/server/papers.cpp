@@ -22,6 +22,7 @@
 #include "paper/proposal_paper.hpp"
 #include "paper/render.hpp"
 #include "server/offered_price.hpp"
+#include "server/proposal_nights.hpp"
 #include "server/timer_card.hpp"
 #include "study/check.hpp"
 #include "study/crew.hpp"
@@ -53,7 +54,14 @@ struct Known {
   study::CrewSet crew;
 };
 
-using Step = std::function<Result<MadeFile>()>;
+// One file. Told from time to time how much of it is done, where it takes long.
+struct Step {
+  std::function<Result<MadeFile>(const PapersProgress& progress)> make;
+  double effort = 1;  // beside that of the other steps
+};
+
+// A night takes about as long as ten other files.
+constexpr double night_effort = 10;
 
 Result<MadeFile> printed(const std::string& name, const paper::Document& document) {
   MadeFile made{name + ".pdf", document.title.title, "paper", "application/pdf", "", nullptr};
@@ -71,49 +79,68 @@ Result<MadeFile> written(std::string name, std::string title, const char* kind, 
   return MadeFile{std::move(name), std::move(title), kind, media_type, std::move(bytes).value(), nullptr};
 }
 
+paper::Document frame_of(const PapersOrder& order, const std::string& kind) {
+  return paper::frame_of(order.wish, order.job, kind, kind + ": " + paper::garden_of(order.job));
+}
+
+// Nothing where the job has no place for anything.
+std::optional<paper::Section> wiring_plan(const PapersOrder& order, const paper::Document& frame) {
+  paper::PlanLook look;
+  look.cable_labels = look.joint_labels = true;
+  look.note = "Cables are drawn as planned. Tape lengths in the lists are for digging.";
+  return paper::plan_section(order.job, look, order.wish.units, order.wish.size, frame, "Plan of the wiring");
+}
+
 paper::CrewWish crew_wish(const PapersOrder& order, const std::string& kind, bool with_plan) {
   paper::CrewWish wish;
   wish.size = order.wish.size;
   wish.units = order.wish.units;
-  wish.frame = paper::frame_of(order.wish, order.job, kind, kind + ": " + paper::garden_of(order.job));
+  wish.frame = frame_of(order, kind);
   if (!with_plan) return wish;
-  paper::PlanLook look;
-  look.cable_labels = look.joint_labels = true;
-  look.note = "Cables are drawn as planned. Tape lengths in the lists are for digging.";
-  auto plan = paper::plan_section(order.job, look, order.wish.units, order.wish.size, wish.frame, "Plan of the wiring");
+  auto plan = wiring_plan(order, wish.frame);
   if (plan) wish.plans.push_back(*std::move(plan));
   return wish;
 }
 
+bool is_wanted(const PapersOrder& order, const std::string& name) {
+  return order.only.empty() || std::find(order.only.begin(), order.only.end(), name) != order.only.end();
+}
+
+Result<MadeFile> make_proposal(const PapersOrder& order, const Known& known, const PapersProgress& progress) {
+  Result<ProposalNights> nights = proposal_nights(order, progress);
+  if (!nights) return nights.error();
+  paper::ProposalParts parts;
+  parts.nights = std::move(nights.value().pictures);
+  parts.aims = known.crew.aims;
+  const auto price = study::price(order.job, order.stock, formats::embedded_deposit_rules().rules);
+  parts.price = offered_price(price, order.job);
+  Result<MadeFile> made = printed("proposal", paper::proposal_paper(order.wish, order.job, parts));
+  if (made) made.value().remarks = std::move(nights.value().remarks);
+  return made;
+}
+
 std::vector<Step> paper_steps(const PapersOrder& order, const Known& known) {
-  const auto wanted = [&](const std::string& name) {
-    return order.only.empty() || std::find(order.only.begin(), order.only.end(), name) != order.only.end();
-  };
   std::vector<Step> steps;
-  if (wanted("proposal")) {
-    steps.push_back([&] {
-      paper::ProposalParts parts;
-      parts.aims = known.crew.aims;
-      const auto price = study::price(order.job, order.stock, formats::embedded_deposit_rules().rules);
-      parts.price = offered_price(price, order.job);
-      return printed("proposal", paper::proposal_paper(order.wish, order.job, parts));
-    });
+  if (is_wanted(order, "proposal")) {
+    steps.push_back({[&](const PapersProgress& progress) { return make_proposal(order, known, progress); },
+                     1 + night_effort * static_cast<double>(order.photographs.size())});
   }
-  if (wanted("crew")) {
-    steps.push_back(
-        [&] { return printed("crew", paper::crew_paper(crew_wish(order, "Crew set", true), order.job, known.crew)); });
+  if (is_wanted(order, "crew")) {
+    steps.push_back({[&](const PapersProgress&) {
+      return printed("crew", paper::crew_paper(crew_wish(order, "Crew set", true), order.job, known.crew));
+    }});
   }
-  if (wanted("commissioning")) {
-    steps.push_back([&] {
+  if (is_wanted(order, "commissioning")) {
+    steps.push_back({[&](const PapersProgress&) {
       const paper::CrewWish wish = crew_wish(order, "Commissioning sheet", false);
       return printed("commissioning", paper::commissioning_paper(wish, order.job, known.crew));
-    });
+    }});
   }
-  if (wanted("owner")) {
-    steps.push_back([&] {
+  if (is_wanted(order, "owner")) {
+    steps.push_back({[&](const PapersProgress&) {
       paper::OwnerParts parts{known.report, known.crew.joints, timer_card(order.job, order.stock, order.wish.date)};
       return printed("owner", paper::owner_paper(order.wish, order.job, parts));
-    });
+    }});
   }
   return steps;
 }
@@ -121,32 +148,40 @@ std::vector<Step> paper_steps(const PapersOrder& order, const Known& known) {
 std::vector<Step> list_steps(const PapersOrder& order, const Known& known) {
   if (!order.only.empty()) return {};
   std::vector<Step> steps;
-  steps.push_back([&] {
+  const auto add = [&](auto make) { steps.push_back({[make](const PapersProgress&) { return make(); }}); };
+  add([&] {
     return written("materials.csv", "Materials", "list", "text/csv",
                    formats::table_csv(estimate::materials_table(known.materials)));
   });
-  steps.push_back([&] {
+  add([&] {
     return written("cut-list.csv", "Cut list", "list", "text/csv",
                    formats::table_csv(estimate::cut_table(known.materials)));
   });
   for (const TableData& table : study::crew_lists(known.crew)) {
     if (table.rows.empty()) continue;
-    steps.push_back([table] {
+    add([table] {
       return written("crew-" + table.id + ".csv", table.title, "list", "text/csv", formats::table_csv(table));
     });
   }
-  steps.push_back([&] {
+  add([&] {
     std::vector<TableData> tables{estimate::materials_table(known.materials), estimate::cut_table(known.materials)};
     for (TableData& table : study::crew_lists(known.crew)) tables.push_back(std::move(table));
     return written("lists.xlsx", "All lists", "list",
                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
                    office::workbook(tables, {order.job.title, moment_of(order.wish.date)}));
   });
-  steps.push_back(
-      [&] { return written("plan.dxf", "Plan", "drawing", "image/vnd.dxf", formats::plan_dxf(order.job)); });
+  add([&] { return written("plan.dxf", "Plan", "drawing", "image/vnd.dxf", formats::plan_dxf(order.job)); });
+  paper::Document sheet = frame_of(order, "Plan");
+  if (auto plan = wiring_plan(order, sheet)) {
+    sheet.sections.push_back(*std::move(plan));
+    add([sheet] {
+      return written("plan.svg", "Plan, as printed", "drawing", "image/svg+xml",
+                     paper::svg_of(paper::lay_out(sheet), 0));
+    });
+  }
   const std::string calendar = care_calendar_of(order.job, order.wish.date, moment_of(order.wish.date));
   if (!calendar.empty()) {
-    steps.push_back([calendar] {
+    add([calendar] {
       return written("care.ics", "Care, visits and warranties", "calendar", "text/calendar", calendar);
     });
   }
@@ -158,6 +193,15 @@ std::vector<Step> list_steps(const PapersOrder& order, const Known& known) {
 const std::vector<std::string>& paper_names() {
   static const std::vector<std::string> names{"proposal", "crew", "commissioning", "owner"};
   return names;
+}
+
+std::vector<const job::View*> views_shown(const PapersOrder& order) {
+  std::vector<const job::View*> views;
+  if (!is_wanted(order, "proposal")) return views;
+  for (const job::View& view : order.job.views) {
+    if (view.calibration) views.push_back(&view);
+  }
+  return views;
 }
 
 Result<std::vector<MadeFile>> make_papers(const PapersOrder& order, const PapersProgress& progress) {
@@ -176,12 +220,17 @@ Result<std::vector<MadeFile>> make_papers(const PapersOrder& order, const Papers
   known.crew = study::crew_set(order.job, order.stock, known.materials, known.report);
   std::vector<Step> steps = paper_steps(order, known);
   for (Step& step : list_steps(order, known)) steps.push_back(std::move(step));
+  // What was known before the first of them counts as one too.
+  double whole = 1;
+  for (const Step& step : steps) whole += step.effort;
+  double done = 1;
   std::vector<MadeFile> files;
-  for (std::size_t i = 0; i < steps.size(); ++i) {
-    if (!go_on(static_cast<double>(i + 1) / static_cast<double>(steps.size() + 1))) return ended;
-    Result<MadeFile> made = steps[i]();
+  for (const Step& step : steps) {
+    if (!go_on(done / whole)) return ended;
+    Result<MadeFile> made = step.make([&](double share) { return go_on((done + share * step.effort) / whole); });
     if (!made) return made.error();
     files.push_back(std::move(made).value());
+    done += step.effort;
   }
   if (!go_on(1)) return ended;
   return files;

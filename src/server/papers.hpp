@@ -18,12 +18,20 @@
 
 namespace duskwire::server {
 
+// The photograph of a view, as a file's bytes.
+struct ViewPhotograph {
+  std::string view;  // its id
+  std::string bytes;
+};
+
 struct PapersOrder {
   job::Job job;
   job::Catalogue stock;
   study::Ruleset ruleset;
   paper::PaperWish wish;
-  std::vector<std::string> only;  // of paper_names(); empty: all of them, with the lists and drawings
+  std::vector<std::string> only;                 // of paper_names(); empty: all of them, with the lists and drawings
+  std::vector<ViewPhotograph> photographs = {};  // of calibrated views: the proposal shows their nights
+  unsigned threads = 1;                          // for the nights
 };
 
 struct MadeFile {
@@ -33,12 +41,16 @@ struct MadeFile {
   std::string media_type;
   std::string bytes;
   std::shared_ptr<const paper::LaidOut> pages;  // of a paper: to be painted one by one
+  std::vector<std::string> remarks = {};        // what it lacks and why, a sentence each
 };
 
 // Told how much is done, 0 to 1; false ends the work.
 using PapersProgress = std::function<bool(double share)>;
 
 [[nodiscard]] const std::vector<std::string>& paper_names();
+
+// The views whose nights the papers of this order show: photographs of them are what it wants.
+[[nodiscard]] std::vector<const job::View*> views_shown(const PapersOrder& order);
 
 // Errors: invalid (a name of no paper), unavailable (the drawing library gave up; ended).
 [[nodiscard]] Result<std::vector<MadeFile>> make_papers(const PapersOrder& order, const PapersProgress& progress = {});

@@ -25,6 +25,20 @@ TEST(PapersCommand, WritesAllFilesIntoAFolderAndTheSameBytesTwice) {
   EXPECT_EQ(place.read("papers/owner.pdf"), first);
 }
 
+TEST(PapersCommand, TheProposalShowsTheNightOfAViewWhosePhotographIsThere) {
+  const Workplace place;
+  const std::string job = " --date 2026-11-26 --only proposal --output ";
+  const Ended with = place.run("duskwire papers examples/ostrey-garden.json" + job + "with");
+  ASSERT_EQ(with.code, 0) << with.complaint;
+  EXPECT_EQ(with.complaint.find("Without the night"), std::string::npos) << with.complaint;
+  EXPECT_THAT(place.read("with/proposal.pdf"), HasSubstr("/DCTDecode"));
+  place.write("alone.json", project_file("examples/ostrey-garden.json"));
+  const Ended without = place.run("duskwire papers alone.json" + job + "without");
+  ASSERT_EQ(without.code, 0) << without.complaint;
+  EXPECT_THAT(without.complaint, HasSubstr("Without the night of view"));
+  EXPECT_THAT(place.read("without/proposal.pdf"), ::testing::Not(HasSubstr("/DCTDecode")));
+}
+
 TEST(PapersCommand, LeavesWhatIsThereAlone) {
   const Workplace place;
   ASSERT_EQ(place.run(demo + "--only owner --output papers").code, 0);

@@ -62,6 +62,16 @@ TEST(CrewPaper, CutListHasEveryCutWithItsMetres) {
   EXPECT_NE(crew_text().find(length_figure(sum_m, job::DisplayUnits::metric) + " m cut"), std::string::npos);
 }
 
+TEST(CrewPaper, EveryJointIsNamedAtADrawing) {
+  const std::string text = on_one_line(part(crew_text(), "How each joint is made", "Trench list"));
+  ASSERT_FALSE(text.empty());
+  for (const study::CrewJoint& joint : garden().set.joints) {
+    if (!joint.kind) continue;
+    const std::regex named("(: |, )" + joint.id + "( and |,|\\.| )");
+    EXPECT_TRUE(std::regex_search(text, named)) << joint.id << "\n" << text;
+  }
+}
+
 TEST(CrewPaper, RunSchedulePrintsTheVoltsOfEveryLamp) {
   const std::string text = on_one_line(part(crew_text(), "Run schedule", "Cut list"));
   ASSERT_FALSE(text.empty());
@@ -115,7 +125,8 @@ TEST(CrewPaper, PickListNamesEveryLampOfEveryZone) {
   for (const study::CrewBag& bag : garden().set.bags) {
     for (const study::CrewPick& pick : bag.picks) {
       if (pick.users.empty()) continue;
-      EXPECT_NE(text.find(pick.users.back()), std::string::npos) << pick.item;
+      EXPECT_NE(text.find(pick.users.back()), std::string::npos) << pick.item << " for " << pick.users.back() << "\n"
+                                                                 << text;
     }
   }
 }

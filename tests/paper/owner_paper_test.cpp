@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "paper/render.hpp"
 #include "papers_job.hpp"
 #include "read_back.hpp"
@@ -86,11 +88,34 @@ TEST(OwnerPaper, ShowsWhatWasReadBesideWhatIsExpected) {
 
 TEST(OwnerPaper, PrintsTheTimerCardMonthByMonth) {
   OwnerParts with = parts();
-  with.timer = TimerCard{"On 15 min after sunset, off at 23:00.", {{"March", "19:13", "19:28", "23:00"}}, "", 1500, 60};
+  with.timer =
+      TimerCard{"On 15 min after sunset, off at 23:00.",
+                {"Front", "Trees, late"},
+                {{"March", "19:13", {"19:28 to 23:00", "23:00 to 01:30"}}, {"June", "20:40", {"\u2013", "no light"}}},
+                "",
+                1500,
+                60};
   const PaperFile file(pdf_of(lay_out(owner_paper(papers_wish(), papers_job(), with))).value());
   const std::string text = on_one_line(file.told("pdftotext -layout", "-"));
-  EXPECT_NE(text.find("March 19:13 19:28 23:00"), std::string::npos) << text;
+  EXPECT_NE(text.find("March 19:13 19:28 to 23:00 23:00 to 01:30"), std::string::npos) << text;
+  EXPECT_NE(text.find("June 20:40 \u2013 no light"), std::string::npos) << text;
   EXPECT_NE(text.find("About 1500 hours and 60 kWh a year"), std::string::npos);
+}
+
+TEST(OwnerPaper, ListsTheMapInItsContentsAndItsOutline) {
+  const LaidOut pages = lay_out(owner_paper(papers_wish(), papers_job(), parts()));
+  const auto map = std::find_if(pages.outline.begin(), pages.outline.end(), [](const OutlineEntry& entry) {
+    return entry.text == "Map of what lies in the ground";
+  });
+  ASSERT_NE(map, pages.outline.end());
+  EXPECT_EQ(map->page + 1, pages.pages.size());
+  const PaperFile file(pdf_of(pages).value());
+  EXPECT_NE(file.told("pdftotext -l 1", "-").find("Map of what lies in the ground"), std::string::npos);
+  const std::string bare = file.told("qpdf --qdf --object-streams=disable", "-");
+  EXPECT_NE(bare.find("/Subtype /Link"), std::string::npos);
+  EXPECT_NE(bare.find("/Outlines"), std::string::npos);
+  EXPECT_NE(file.told("pdfinfo -dests").find("\"" + map->target + "\""), std::string::npos)
+      << file.told("pdfinfo -dests");
 }
 
 TEST(OwnerPaper, IsSoundToQpdfOnLetterAndOnA4) {

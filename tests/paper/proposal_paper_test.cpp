@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include <memory>
+
 #include "paper/render.hpp"
 #include "papers_job.hpp"
 #include "read_back.hpp"
@@ -52,6 +54,25 @@ TEST(ProposalPaper, SaysWhatIsOfferedForHowMuchUntilWhenAndWhoSigns) {
                            "Estimate."}) {
     EXPECT_NE(text.find(part), std::string::npos) << part << "\n" << text;
   }
+}
+
+TEST(ProposalPaper, OpensWithTheNightAndSaysWhatThePictureIs) {
+  ProposalParts with = parts();
+  auto picture = std::make_shared<pictures::Picture>();
+  picture->width_px = 6;
+  picture->height_px = 4;
+  picture->elements.assign(72, 40);
+  with.nights.push_back({picture, "The front by night", "Front: night impression, calculated."});
+  const PaperFile file(pdf_of(lay_out(proposal_paper(papers_wish(), papers_job(), with))).value());
+  const std::string first = on_one_line(file.told("pdftotext -l 1", "-"));
+  EXPECT_NE(first.find("Front: night impression, calculated."), std::string::npos) << first;
+  EXPECT_NE(first.find("an impression, not a promise"), std::string::npos) << first;
+  EXPECT_NE(file.told("pdfimages -list -l 1").find("jpeg"), std::string::npos) << file.told("pdfimages -list -l 1");
+}
+
+TEST(ProposalPaper, SaysThatOptionsArePricedAsDrawn) {
+  const std::string text = text_of(proposal_paper(papers_wish(), papers_job(), parts()));
+  EXPECT_NE(text.find("Options are priced as drawn"), std::string::npos) << text;
 }
 
 TEST(ProposalPaper, WithoutAPriceItSaysSoAndPromisesNone) {

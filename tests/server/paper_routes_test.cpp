@@ -18,14 +18,16 @@ using formats::Json;
 using testing::json_of;
 using testing::Running;
 
-Json demo() {
-  std::ifstream file(std::string(DUSKWIRE_SOURCE_DIR) + "/examples/small-garden.json", std::ios::binary);
-  return Json::parse(std::string{std::istreambuf_iterator<char>(file), {}});
+std::string file_of(const std::string& name) {
+  std::ifstream file(std::string(DUSKWIRE_SOURCE_DIR) + "/examples/" + name, std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), {}};
 }
+
+Json document_of(const std::string& name) { return Json::parse(file_of(name)); }
 
 class PaperRoutes : public ::testing::Test {
  protected:
-  Response begin(const Json& wish) { return begin(demo(), wish); }
+  Response begin(const Json& wish) { return begin(document_of("small-garden.json"), wish); }
   Response begin(const Json& document, const Json& wish) {
     return server_.ask("POST", "/api/papers", Json{{"document", document}, {"wish", wish}}.dump());
   }
@@ -68,8 +70,8 @@ TEST_F(PaperRoutes, PapersAreMadeInTheBackgroundAndFetched) {
     EXPECT_GT(decoded.value().picture.height_px, decoded.value().picture.width_px);
     EXPECT_EQ(server_.ask("GET", "/api/papers/" + id + "/pages/" + name + "/99").status, 404u);
   }
-  for (const char* name :
-       {"proposal.pdf", "crew.pdf", "commissioning.pdf", "owner.pdf", "materials.csv", "lists.xlsx", "plan.dxf"}) {
+  for (const char* name : {"proposal.pdf", "crew.pdf", "commissioning.pdf", "owner.pdf", "materials.csv", "lists.xlsx",
+                           "plan.dxf", "plan.svg"}) {
     EXPECT_EQ(names.count(name), 1u) << name;
   }
   const Response zip = server_.ask("GET", "/api/papers/" + id + "/zip");
@@ -85,6 +87,29 @@ TEST_F(PaperRoutes, SomeOfThemComeWithoutLists) {
   const Json standing = ended(id);
   ASSERT_EQ(standing["files"].size(), 1u) << standing;
   EXPECT_EQ(standing["files"][0]["name"], "owner.pdf");
+}
+
+TEST_F(PaperRoutes, TheProposalShowsTheNightOfEachCalibratedView) {
+  Json garden = document_of("ostrey-garden.json");
+  const auto photograph = pictures::decode(file_of("ostrey-front.jpg"));
+  ASSERT_TRUE(photograph.ok());
+  const auto jpeg = pictures::encode_jpeg(pictures::shrunk(photograph.value().picture, 400, 267));
+  ASSERT_TRUE(jpeg.ok());
+  garden["views"][0]["image"] = store::sha256_hex(jpeg.value());
+  const std::string before = json_of(begin(garden, {{"only", {"proposal"}}}))["id"];
+  const Json without = ended(before)["files"][0];
+  ASSERT_EQ(without["remarks"].size(), 1u) << without;
+  EXPECT_NE(without["remarks"][0].get<std::string>().find("its photograph is not there"), std::string::npos);
+  const store::Picture picture{store::sha256_hex(jpeg.value()), "image/jpeg", 400, 267, jpeg.value()};
+  ASSERT_TRUE(server_.workspace().add_picture(picture, picture.hash).ok());
+  const std::string after = json_of(begin(garden, {{"only", {"proposal"}}}))["id"];
+  const Json with = ended(after)["files"][0];
+  EXPECT_EQ(with["remarks"], Json::array()) << with;
+  const auto has_photograph = [&](const std::string& id) {
+    return server_.ask("GET", "/api/papers/" + id + "/files/proposal.pdf").body.find("/DCTDecode") != std::string::npos;
+  };
+  EXPECT_FALSE(has_photograph(before));
+  EXPECT_TRUE(has_photograph(after));
 }
 
 TEST_F(PaperRoutes, WhatCannotBeMadeIsRefused) {

@@ -50,8 +50,8 @@ def add(build):
                 {"subject": "Lights and transformers", "years": 5},
                 {"subject": "Our work", "years": 2},
             ],
-            "text": "Template text, not legal advice. Law on deposits, cancelling and warranties differs from place to "
-                    "place: have it read before it is used.",
+            "text": "Plants are worked around with care; those that stand in a trench are set back where they stood. "
+                    "What is added or left out after signing is priced and agreed in writing before it is built.",
         },
         "options": [
             {

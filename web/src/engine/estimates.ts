@@ -3,12 +3,13 @@
 // wait for it.
 import type { JobDocument } from '../job/document';
 import { EngineRefusal, startChannel, type Channel } from './client';
-import type { DepositRules, Price, PriceMove } from './price';
+import type { DepositRules, FirstLookRequest, Price, PriceBand, PriceMove } from './price';
 import type { Times, TimesRequest } from './times';
 
 export interface Estimates {
   price(document: JobDocument): Promise<Price>;
   priceMove(before: JobDocument, after: JobDocument): Promise<PriceMove>;
+  priceBand(request: FirstLookRequest): Promise<PriceBand>;
   depositRules(): Promise<DepositRules>;
   times(document: JobDocument, request: TimesRequest): Promise<Times>;
   /** Lets go of the worker; the next question starts another. */
@@ -32,6 +33,10 @@ class WorkerEstimates implements Estimates {
 
   priceMove(before: JobDocument, after: JobDocument): Promise<PriceMove> {
     return this.#ask('price_difference', before, after);
+  }
+
+  priceBand(request: FirstLookRequest): Promise<PriceBand> {
+    return this.#ask('price_band', request);
   }
 
   depositRules(): Promise<DepositRules> {

@@ -100,3 +100,44 @@ export interface DepositRules {
   readonly notice: string;
   readonly rules: readonly DepositRule[];
 }
+
+/** What a first look and a price band take: a known size on a photograph, what was measured beside it, the client's words. */
+export interface FirstLookRequest {
+  readonly known: SeenThing;
+  readonly known_m: number;
+  readonly things?: readonly SeenThing[];
+  readonly note: string;
+  readonly depth_error_share: number;
+  readonly click_error_px: number;
+  readonly outlet_known: boolean;
+  readonly water_known: boolean;
+  readonly night_photo_seen: boolean;
+}
+
+export interface SeenThing {
+  readonly name: string;
+  readonly size_px: number;
+}
+
+/** What a garden may cost before anybody has walked it. */
+export interface PriceBand {
+  readonly currency: string;
+  readonly lamps_low: number;
+  readonly lamps_high: number;
+  readonly low_minor: number;
+  readonly usual_minor: number;
+  readonly high_minor: number;
+  readonly parts: readonly BandPart[];
+  readonly widens: readonly string[];
+  readonly narrows: readonly string[];
+  readonly basis: string;
+}
+
+export interface BandPart {
+  readonly feature: string;
+  readonly lamps_low: number;
+  readonly lamps_high: number;
+  readonly low_minor: number;
+  readonly high_minor: number;
+  readonly reason: string;
+}

@@ -11,7 +11,7 @@ export const paperTitles: Readonly<Record<PaperKind, string>> = {
 };
 
 export const paperNotes: Readonly<Record<PaperKind, string>> = {
-  proposal: 'For the client: what each light does, options, price, terms',
+  proposal: 'For the client: night pictures, what each light does, options, price, terms',
   crew: 'Plan at scale, runs, cuts, joints, trenches, aiming',
   commissioning: 'Volts and amps to expect, blanks to fill in',
   owner: 'Map, timer card, care calendar, warranties',

@@ -47,6 +47,8 @@ export interface PaperFile {
   readonly bytes: number;
   /** 0 where it has no pages to look at. */
   readonly pages: number;
+  /** What it lacks and why, a sentence each. */
+  readonly remarks: readonly string[];
 }
 
 export const paperKinds = ['proposal', 'crew', 'commissioning', 'owner'] as const;

@@ -2,31 +2,11 @@
 // Every view in every theme, at the desk and on a phone: nothing serious by axe-core, nothing wider than the screen,
 // no complaint of the browser.
 import assert from 'node:assert/strict';
-import { mkdirSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { resolve } from 'node:path';
 import { test } from 'node:test';
+import { judge, judgedContext, themes } from './axe.mjs';
 import { openDemo, openPage, rename, stage, stand } from './browser.mjs';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const here = stand();
-
-// For the eye: what was judged stays as a picture.
-const pictures = resolve(import.meta.dirname, '../../../build/pictures');
-mkdirSync(pictures, { recursive: true });
-
-async function judge(page, view) {
-  await page.waitForTimeout(300);
-  const { width } = page.viewportSize();
-  const theme = await page.evaluate(() => localStorage.getItem('duskwire-theme'));
-  await page.screenshot({ path: `${pictures}/${view.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-')}-${theme}-${width}.png` });
-  await page.evaluate(axe);
-  const { violations } = await page.evaluate(() => axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }));
-  const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-  assert.deepEqual(serious.map(({ id, nodes }) => `${view}: ${id} ${nodes[0].html}`), []);
-  const wider = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-  assert.ok(wider <= 0, `${view} is ${wider} px wider than the screen`);
-}
 
 // Panes and dialogs of an open job that no stage brings forward by itself.
 async function judgeSelection(page) {
@@ -143,12 +123,10 @@ async function judgeConflict(page, context) {
   await judge(page, 'saved elsewhere');
 }
 
-for (const theme of ['day', 'dusk', 'sun']) {
+for (const theme of themes) {
   for (const [width, height] of [[1440, 900], [390, 844]]) {
     test(`${theme} at ${width} by ${height}`, async () => {
-      // The policy forbids the page what the tester needs: to bring a script of its own.
-      const context = await here.browser.newContext({ viewport: { width, height }, bypassCSP: true });
-      await context.addInitScript((name) => localStorage.setItem('duskwire-theme', name), theme);
+      const context = await judgedContext(here.browser, theme, [width, height]);
       const page = await openPage(context, here.site.address);
       await judge(page, 'no jobs');
       for (const view of ['Settings', 'Catalogue', 'Jobs']) {
@@ -158,8 +136,10 @@ for (const theme of ['day', 'dusk', 'sun']) {
       await judgeBeginnings(page);
       await openDemo(page);
       if (width < 900) await page.getByRole('button', { name: 'Objects' }).click();
-      for (const name of ['Site', 'Placement', 'Wiring', 'Transformers', 'Check', 'Materials']) {
+      for (const name of ['Price', 'Clock', 'Papers', 'Site', 'Placement', 'Wiring', 'Transformers', 'Check', 'Materials']) {
         await stage(page, name);
+        if (name === 'Price') await page.getByRole('region', { name: 'The band by feature' }).waitFor();
+        if (name === 'Clock') await page.getByRole('slider', { name: 'Day' }).waitFor();
         await judge(page, name);
       }
       await judgePlanning(page);

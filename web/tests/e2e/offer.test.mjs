@@ -73,6 +73,25 @@ for (const { name, ...look } of sizes) {
       assert.deepEqual(page.complaints, []);
     });
 
+    test('a price band from the client’s words stands beside the price, and follows them', async () => {
+      const page = await demo();
+      await stage(page, 'Price');
+      await total(page).waitFor();
+      const band = page.getByRole('region', { name: 'Price band from photographs' });
+      const parts = band.getByRole('region', { name: 'The band by feature' }).getByRole('row');
+      await band.getByText(/As drawn the job comes to/).waitFor();
+      const words = band.getByRole('textbox', { name: 'In the client’s words' });
+      await words.fill('The steps are dark.');
+      await words.blur();
+      // The table's head and one feature: two to four lights, 150 to 400 USD each.
+      await band.getByText('USD\u00a0300.00 to USD\u00a01,600.00').waitFor();
+      assert.equal(await parts.count(), 2);
+      await words.fill('Nothing yet.');
+      await words.blur();
+      await band.getByText(/name nothing that could be lit/).waitFor();
+      assert.deepEqual(page.complaints, []);
+    });
+
     test('the clock follows the sun and says so for one day', async () => {
       const page = await demo();
       await stage(page, 'Clock');

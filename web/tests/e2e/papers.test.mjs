@@ -12,11 +12,11 @@ const examples = resolve(import.meta.dirname, '../../../examples');
 const garden = JSON.parse(await readFile(`${examples}/ostrey-garden-sound.json`, 'utf8'));
 const onePixel = Buffer.from('iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mP8z8BQDwAEhQGAhKmMIQAAAABJRU5ErkJggg==', 'base64');
 const files = [
-  { name: 'proposal.pdf', title: 'Proposal', kind: 'paper', media_type: 'application/pdf', bytes: 120_000, pages: 3 },
-  { name: 'crew.pdf', title: 'Crew set', kind: 'paper', media_type: 'application/pdf', bytes: 2_400_000, pages: 11 },
-  { name: 'commissioning.pdf', title: 'Commissioning sheet', kind: 'paper', media_type: 'application/pdf', bytes: 80_000, pages: 2 },
-  { name: 'owner.pdf', title: 'Owner’s pack', kind: 'paper', media_type: 'application/pdf', bytes: 300_000, pages: 5 },
-  { name: 'materials.csv', title: 'Materials', kind: 'list', media_type: 'text/csv', bytes: 4_000, pages: 0 },
+  { name: 'proposal.pdf', title: 'Proposal', kind: 'paper', media_type: 'application/pdf', bytes: 120_000, pages: 3, remarks: ['Without the night of view From the street: its photograph is not there. Keep the photograph with the job.'] },
+  { name: 'crew.pdf', title: 'Crew set', kind: 'paper', media_type: 'application/pdf', bytes: 2_400_000, pages: 11, remarks: [] },
+  { name: 'commissioning.pdf', title: 'Commissioning sheet', kind: 'paper', media_type: 'application/pdf', bytes: 80_000, pages: 2, remarks: [] },
+  { name: 'owner.pdf', title: 'Owner’s pack', kind: 'paper', media_type: 'application/pdf', bytes: 300_000, pages: 5, remarks: [] },
+  { name: 'materials.csv', title: 'Materials', kind: 'list', media_type: 'text/csv', bytes: 4_000, pages: 0, remarks: [] },
 ];
 
 /** Answers /api/ as the server does; `steps` are the shares that it tells before it is done. */
@@ -79,6 +79,7 @@ for (const { name, ...look } of [
       const made = page.getByRole('list', { name: 'What was made' });
       await made.waitFor();
       assert.equal(await made.getByRole('listitem').count(), files.length);
+      await made.getByText('Without the night of view From the street').waitFor();
       if (name === 'phone') await made.getByRole('button', { name: 'Look at Proposal' }).click();
       await page.getByRole('img', { name: 'Proposal, page 1 of 3' }).waitFor();
       await made.getByRole('button', { name: 'Look at Crew set' }).click();
