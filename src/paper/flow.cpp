@@ -15,6 +15,7 @@ constexpr double column_gap_mm = 6;
 
 // What has to stand below a heading on its page, with the white above the heading.
 constexpr double least_below_heading_mm = 22;
+constexpr double white_above_heading_mm = 6.5;
 
 struct Strip {
   std::vector<Step> steps;
@@ -107,7 +108,8 @@ double lead_height_mm(const Flow& flow, const Blocks& blocks, std::size_t i) {
   if (i < blocks.size() && is_whole(blocks[i])) {
     lead.push_back(blocks[i]);
     const double whole_mm = height_of(flow, lead, flow.width_mm());
-    if (whole_mm <= flow.full_mm()) height_mm = whole_mm;
+    // Measured as at the top of a page, where there is no white above a heading.
+    if (whole_mm <= flow.full_mm()) height_mm = whole_mm + white_above_heading_mm;
   }
   return height_mm;
 }

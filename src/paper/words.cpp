@@ -48,17 +48,22 @@ PangoAlignment alignment(Side side) {
 
 bool is_of_id(char c) { return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '-'; }
 
+// A point within, not the one that ends a sentence.
+bool is_point_of_id(const std::string& text, std::size_t at) {
+  return text[at] == '.' && at + 1 < text.size() && is_of_id(text[at + 1]);
+}
+
 // Longer ones are broken where a line needs it.
 constexpr std::size_t longest_whole = 16;
 
-// "EN-C4", "B-HUB", "2026-11-26": read as one, so not broken at their hyphens.
+// "EN-C4", "B-HUB", "T1-A.22", "2026-11-26": read as one, so not broken at their hyphens.
 void keep_ids_whole(PangoAttrList* manners, const std::string& text) {
   for (std::size_t from = 0; from < text.size(); ++from) {
     std::size_t to = from;
     bool hyphen = false;
     bool digit = false;
     bool small = false;
-    for (; to < text.size() && is_of_id(text[to]); ++to) {
+    for (; to < text.size() && (is_of_id(text[to]) || (to > from && is_point_of_id(text, to))); ++to) {
       hyphen = hyphen || text[to] == '-';
       digit = digit || (text[to] >= '0' && text[to] <= '9');
       small = small || (text[to] >= 'a' && text[to] <= 'z');

@@ -76,7 +76,7 @@ class PaperPictures(unittest.TestCase):
                 self.fail(f"{paper}: {what}. Look at {SEEN.relative_to(PROJECT)}/{paper}-difference.png; the head of this "
                           "file says how a wanted change is kept.")
 
-    def test_a_lost_line_is_seen_and_a_moved_hair_is_not(self):
+    def test_what_is_lost_is_seen_and_a_moved_hair_is_not(self):
         kept = read_png(KEPT / "owner.png")
         same = [bytearray(row) for row in kept.rows]
         self.assertEqual(cells_apart(kept, Grey(kept.width, kept.height, same), CELL, TOLERANCE), [])

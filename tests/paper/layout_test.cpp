@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <string>
 
 #include "sample_paper.hpp"
@@ -104,6 +105,24 @@ TEST(Layout, NeverLeavesAHeadingAloneAtTheFootOfAPage) {
       seen = seen || step.tag == "H2";
     }
     EXPECT_TRUE(followed) << shift;
+  }
+}
+
+TEST(Layout, NeverLeavesAHeadingOnThePageBeforeItsDrawing) {
+  for (int shift = 0; shift < 60; ++shift) {
+    Document paper;
+    paper.title.title = "Paper";
+    Drawing drawing;
+    drawing.width_mm = 100;
+    drawing.height_mm = 120;
+    drawing.draw = [](Pen&) {};
+    Section section;
+    section.blocks = {Paragraph{"Above."}, Space{80.0 + shift}, Heading{1, "Part"}, drawing};
+    paper.sections = {section};
+    const LaidOut pages = lay_out(paper);
+    const auto& steps = pages.pages.at(pages.outline.front().page).steps;
+    EXPECT_TRUE(std::any_of(steps.begin(), steps.end(), [](const Step& step) { return step.tag == "Figure"; }))
+        << shift;
   }
 }
 

@@ -18,6 +18,8 @@ std::size_t lines_in_less_than_its_width(const std::string& text) {
 TEST(Words, AnIdIsNotBrokenAtItsHyphen) {
   EXPECT_EQ(lines_in_less_than_its_width("EN-C4"), 1U);
   EXPECT_EQ(lines_in_less_than_its_width("2026-11-26"), 1U);
+  EXPECT_EQ(lines_in_less_than_its_width("T1-A.22"), 1U);
+  EXPECT_EQ(lines_in_less_than_its_width("B-HUB"), 1U);
   const double room_mm = Words("from EN-", {}, 0).width_mm() + 0.5;
   const Words words("from EN-C4", {}, room_mm);
   EXPECT_EQ(words.line_count(), 2U);

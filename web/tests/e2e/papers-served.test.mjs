@@ -98,7 +98,7 @@ test('a lamp goes, the price moves, and every paper that is made then is what it
   const path = await taken(page, page.getByRole('button', { name: 'Everything as one zip' }));
   const entries = entriesOf(path);
   for (const name of papers) assert.equal(entries[name][1], '%PDF-', name);
-  for (const name of ['materials.csv', 'lists.xlsx', 'plan.dxf', 'care.ics']) assert.ok(entries[name][0] > 100, name);
+  for (const name of ['materials.csv', 'lists.xlsx', 'plan.dxf', 'plan.svg', 'care.ics']) assert.ok(entries[name][0] > 100, name);
   assert.deepEqual(page.complaints, []);
   await page.context().close();
 });
