@@ -66,9 +66,11 @@ const std::vector<CommandHelp>& all_help() {
        "Takes the light of every lamp at its dimming and on its volts: on walks, steps, terraces, faces and crowns, at "
        "the property line and on neighbours' windows, with shadows. Holds it against what a source asks, shows what "
        "the "
-       "other sources say, and draws the night plan. Direct light only; levels are estimates.",
+       "other sources say, and draws the night plan. Straight light, and with --bounce what bounces once; levels are "
+       "estimates.",
        {{"duskwire levels examples/ostrey-garden-sound.json", ""},
         {"duskwire levels examples/ostrey-garden-sound.json --targets en-13201 --full", ""},
+        {"duskwire levels examples/ostrey-garden-sound.json --bounce", ""},
         {"duskwire levels examples/ostrey-garden-sound.json --plan night.png --force", ""},
         {"duskwire levels --photometry examples/bullet-24.ies", ""}}},
       {"locate",

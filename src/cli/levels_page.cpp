@@ -189,6 +189,27 @@ std::string lamps_of(const LevelsPage& page, const Names& names, const TextStyle
   return table.text(style);
 }
 
+std::string bounce_words(const study::Levels& levels, const TextStyle& style) {
+  const std::string straight = "Light with shadows, at today's dimming and on the volts of the wiring";
+  if (!levels.bounce) return straight + "; light that bounces is not counted (--bounce counts it once).";
+  return fmt::format(
+      "{}, and what bounces once: walls and ground as matt patches of {} send back {:.0f} lm; crowns and glass "
+      "send nothing back, and what bounces twice is not counted.",
+      straight, short_length(levels.bounce->patch_m, style), levels.bounce->sent_lm);
+}
+
+// How much of the mean bounced, where that was asked for.
+std::string bounced_of(const LevelsPage& page, const TextStyle& style) {
+  if (!page.levels.bounce) return "";
+  Table table({{"place", Align::left, true, 14}, {"mean", Align::right}, {"of it bounced", Align::right}});
+  for (const study::PlaceLevels& place : page.levels.places) {
+    table.add({{name_of(place.name, place.id)},
+               {lux(place.lit.average_lx, style)},
+               {place.lit.average_lx > 0 ? percent(place.lit.bounced_lx / place.lit.average_lx) : ""}});
+  }
+  return table.empty() ? "" : table.text(style);
+}
+
 void add_part(std::string& out, const std::string& title, const std::string& text, const TextStyle& style) {
   if (!text.empty()) out += heading(title, style) + text;
 }
@@ -205,6 +226,7 @@ std::string levels_text(const LevelsPage& page, bool full, const TextStyle& styl
   const Names names(page.job);
   std::string out = verdict(page, style) + "\n" + subject(page, style);
   if (!page.levels.places.empty()) add_part(out, "Light by place, in lux", places_of(page, style), style);
+  add_part(out, "What bounced", bounced_of(page, style), style);
   if (full) add_part(out, "What the sources ask", sources_of(page, style), style);
   add_part(out, "What neighbours get", neighbours_of(page, names, style), style);
   add_part(out, "Who sees a bare lamp", sights_of(page, names, full, style), style);
@@ -213,9 +235,9 @@ std::string levels_text(const LevelsPage& page, bool full, const TextStyle& styl
   add_part(out, "Findings", findings_page(page.levels.findings, names, full, style), style);
   add_part(out, "Notes", notes_page(page.levels.findings, style), style);
   const std::string rests =
-      "Direct light with shadows, at today's dimming and on the volts of the wiring; no light that bounces. "
-      "Reflectances "
-      "are usual ones. Light upwards is as it leaves the lamps. Steps and exits are judged on the spot at night.";
+      bounce_words(page.levels, style) +
+      " Reflectances are usual ones. Light upwards is as it leaves the lamps. Steps and exits are "
+      "judged on the spot at night.";
   add_part(out, "What this rests on", paragraph("  ", rests, style.width), style);
   return out + "\n" + cautions(style);
 }

@@ -56,7 +56,7 @@ Outcome measure_command(const MeasureRequest& request, const Common& common, con
   if (!request.photo.empty()) {
     if (const auto trouble = look_into(request.photo, view.value())) return refuse(*trouble);
   }
-  const study::CalibratedView found = study::calibrate_view(view.value());
+  const study::CalibratedView found = study::calibrate_view(view.value(), session.job.site.units);
   Outcome outcome{found.calibrated && found.findings.empty() ? exit_sound : exit_findings, "", session.remarks};
   outcome.text = common.json ? formats::indented_text(formats::calibration_json(found)) + "\n"
                              : measure_text(view.value(), found, session.style);

@@ -220,6 +220,8 @@ void add_levels(CLI::App& app, LevelsRequest& request) {
               "garden, en-13201, en-12464-2, trip-hazards or dark-sky; left out: as the job says");
   lux_option(app, "--line-limit", request.asked.property_line_limit_lx, "most light at the property line");
   lux_option(app, "--window-limit", request.asked.window_limit_lx, "most light on a neighbour's window");
+  app.add_flag("--bounce", request.asked.bounce, "also count light that bounced once on walls and ground")
+      ->group(own_group);
   text_option(app, "--plan", request.plan_file, "FILE", "draw the night plan there: .png or .svg");
   app.add_flag("--pools", request.pools, "the plan as pools of light instead of false colour")->group(own_group);
   app.add_flag("--full", request.full, "also every lamp, every sight line and what each source asks")->group(own_group);

@@ -16,6 +16,7 @@ void describe(Of<study::LevelsOptions>, Visitor& v) {
   v.field("property_line_limit_lx", &T::property_line_limit_lx, lux, optional, "Limit at the property line");
   v.field("window_limit_lx", &T::window_limit_lx, lux, optional, "Limit on neighbours' windows");
   v.field("plan", &T::plan, Flag{}, optional, "Whether to make the night plan");
+  v.field("bounce", &T::bounce, Flag{}, optional, "Whether to count light that bounced once");
   v.field("cell_m", &T::cell_m, Number{0.02, 10, "m"}, optional, "Side of its cells");
 }
 

@@ -20,6 +20,7 @@ void describe_result(Of<study::LuxFigures>, Visitor& v) {
   v.result("minimum_lx", &T::minimum_lx, "Least");
   v.result("maximum_lx", &T::maximum_lx, "Most");
   v.result("uniformity", &T::uniformity, "Least over mean; 0 where it is dark");
+  v.result("bounced_lx", &T::bounced_lx, "Of the mean, what bounced once; 0 where that was not asked for");
   v.result("points", &T::points, "Points that were looked at");
   v.result("minimum_at", &T::minimum_at, "Where the least is: [x, y, z] in metres");
 }
@@ -128,6 +129,14 @@ void describe_result(Of<study::UpwardLight>, Visitor& v) {
 }
 
 template <class Visitor>
+void describe_result(Of<study::BounceLevels>, Visitor& v) {
+  using T = study::BounceLevels;
+  v.result("patch_m", &T::patch_m, "Walls and ground were parted into patches no longer than this");
+  v.result("patches", &T::patches, "Of them, those that get light and send it on");
+  v.result("sent_lm", &T::sent_lm, "Light that they send");
+}
+
+template <class Visitor>
 void describe_result(Of<study::LightContour>, Visitor& v) {
   using T = study::LightContour;
   v.result("lx", &T::lx, "The light along it");
@@ -158,6 +167,8 @@ void describe_result(Of<study::Levels>, Visitor& v) {
   v.result("windows", &T::windows, "What falls on neighbours' windows");
   v.result("sights", &T::sights, "From every view point to every lamp");
   v.result("upward", &T::upward, "What goes up");
+  v.result("bounce", &T::bounce,
+           "Light that bounced once; null where it was not asked for: all figures are then of straight light");
   v.result("brightness", &T::brightness, "The order in which the eye finds things");
   v.result("plan", &T::plan, "The night plan");
   v.result("findings", &T::findings, "What is wrong, errors first");

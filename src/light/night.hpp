@@ -102,6 +102,8 @@ void night_layer(const NightGrid& grid, const LitScene& scene, std::uint32_t lam
 struct LampState {
   double share = 1;  // switched, dimmed, and what its volts leave
   double colour_temperature_k = 2700;
+
+  bool operator==(const LampState&) const = default;
 };
 
 // Adds a layer to the light of its colour.
@@ -113,13 +115,22 @@ struct ColouredLight {
   std::vector<float> lx;  // per receiver
 };
 
-// Same colours together; layers of lamps that are off are not read.
+// Same colours together; layers of lamps that are off are not read, nor empty ones: those of lamps that light nothing.
 [[nodiscard]] std::vector<ColouredLight> sum_by_colour(std::span<const std::vector<float>> layers_lx,
                                                        std::span<const LampState> states);
 
-// What the elements of a band show, in cd/m2 as linear sRGB, lamps and ambient light together.
-void night_luminance(const NightGrid& grid, const NightPlate& plate, std::span<const ColouredLight> lights,
-                     const NightTone& tone, std::vector<std::array<float, 3>>& out_cd_m2);
+// A lamp that a hand is at, kept apart from the sums.
+struct LampInHand {
+  std::span<const float> layer_lx;  // empty: there is none, or it lights nothing
+  LampState state;
+};
+
+// The light of a picture, per receiver.
+struct NightLight {
+  std::vector<ColouredLight> by_colour;  // as the lamps are now
+  std::vector<float> all_lx;             // every lamp at its full light; empty where there is none
+  LampInHand hand;                       // to be added to both
+};
 
 // What exposure is found from: the mean of the logarithm of what the receivers show with every lamp at full light, so
 // that the picture gets darker when lamps are dimmed. What lamps leave dark counts little: it is the lit garden that is
@@ -129,7 +140,10 @@ struct LogMean {
   double weight = 0;
   [[nodiscard]] double value_cd_m2() const;
 };
-void add_to_log_mean(const NightGrid& grid, std::span<const float> all_lx, double ambient_lx, LogMean& mean);
+
+// What the elements of a band show, in cd/m2 as linear sRGB, lamps and ambient light together.
+LogMean show_night(const NightGrid& grid, const NightPlate& plate, const NightLight& light, const NightTone& tone,
+                   std::vector<std::array<float, 3>>& out_cd_m2);
 
 // Luminances as 8-bit RGBA.
 void develop(std::span<const std::array<float, 3>> luminance_cd_m2, const NightTone& tone, double adaptation_cd_m2,

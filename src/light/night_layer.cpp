@@ -37,7 +37,7 @@ std::vector<ColouredLight> sum_by_colour(std::span<const std::vector<float>> lay
   std::vector<ColouredLight> lights;
   for (std::size_t lamp = 0; lamp < layers_lx.size() && lamp < states.size(); ++lamp) {
     const LampState& state = states[lamp];
-    if (!(state.share > 0)) continue;
+    if (!(state.share > 0) || layers_lx[lamp].empty()) continue;
     auto light = std::find_if(lights.begin(), lights.end(), [&](const ColouredLight& known) {
       return known.colour_temperature_k == state.colour_temperature_k;
     });

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// From light to a picture: luminance of each element, exposure, and the bytes of a display.
+// From light to a picture: luminance of each element, exposure, and the bytes of a display. The picture is gone over
+// once, in stretches that stay in the processor's cache, by plain loops over arrays that compilers make vectors of.
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -16,93 +17,219 @@ constexpr double ambient_k = 5000;
 
 using Colour = std::array<float, 3>;
 
-Colour colour_over_pi(double temperature_k, double white_k) {
+Colour colour_times(double temperature_k, double white_k, double factor) {
   const LinearRgb colour = light_colour(temperature_k, white_k);
   Colour out{};
-  for (std::size_t c = 0; c < 3; ++c) out[c] = static_cast<float>(colour[c] / std::numbers::pi);
+  for (std::size_t c = 0; c < 3; ++c) out[c] = static_cast<float>(colour[c] * factor);
   return out;
 }
 
-// What needs no lamp: ambient light on everything, the sky, and what glows.
-void ambient_luminance(const NightGrid& grid, const NightPlate& plate, const NightTone& tone,
-                       std::vector<Colour>& out) {
-  const Colour ambient = colour_over_pi(ambient_k, tone.white_k);
-  std::vector<Colour> glow(plate.pieces.size());
-  for (std::size_t k = 0; k < glow.size(); ++k) {
-    const NightPiece& piece = plate.pieces[k];
-    if (!(piece.luminance_cd_m2 > 0)) continue;
-    const LinearRgb colour = light_colour(piece.colour_temperature_k, tone.white_k);
-    for (std::size_t c = 0; c < 3; ++c) glow[k][c] = static_cast<float>(piece.luminance_cd_m2 * colour[c]);
-  }
-  for (std::size_t i = 0; i < out.size(); ++i) {
-    const Colour& reflectance = grid.reflectance[i];
-    const std::uint16_t piece = grid.piece[i];
-    const NightPieceKind kind = piece == no_piece ? NightPieceKind::matt : plate.pieces[piece].kind;
-    const bool glows =
-        kind == NightPieceKind::glow || (kind == NightPieceKind::sky && plate.pieces[piece].luminance_cd_m2 > 0);
-    const auto ambient_lx = static_cast<float>(tone.ambient_lx) * grid.ambient_share[i];
-    for (std::size_t c = 0; c < 3; ++c) {
-      out[i][c] = glows ? glow[piece][c] * reflectance[c] : ambient_lx * ambient[c] * reflectance[c];
-    }
-  }
-}
+constexpr Colour weights{static_cast<float>(luminance_weights[0]), static_cast<float>(luminance_weights[1]),
+                         static_cast<float>(luminance_weights[2])};
+
+float luminance_of(const Colour& rgb) { return weights[0] * rgb[0] + weights[1] * rgb[1] + weights[2] * rgb[2]; }
 
 // Dark adaptation ends somewhere: without this, one black element would count as much as a thousand lit ones.
-constexpr double least_adaptation_cd_m2 = 0.01;
+constexpr float least_adaptation_cd_m2 = 0.01F;
 
 // From this on lamps light an element; the others count with this weight (own choice).
 constexpr float lit_lx = 0.5F;
-constexpr double dark_weight = 0.1;
+constexpr float dark_weight = 0.1F;
+
+constexpr float one_over_pi = static_cast<float>(1 / std::numbers::pi);
+constexpr std::size_t stretch = 1024;
+
+class Shower {
+ public:
+  Shower(const NightGrid& grid, const NightPlate& plate, const NightLight& light, const NightTone& tone,
+         std::vector<Colour>& out)
+      : grid_(grid), light_(light), ambient_lx_(static_cast<float>(tone.ambient_lx)), out_(out) {
+    ambient_ = colour_times(ambient_k, tone.white_k, tone.ambient_lx / std::numbers::pi);
+    for (const NightPiece& piece : plate.pieces) {
+      const bool shines = piece.luminance_cd_m2 > 0;
+      glows_.push_back(piece.kind == NightPieceKind::glow || (piece.kind == NightPieceKind::sky && shines) ? 1 : 0);
+      glow_.push_back(shines ? colour_times(piece.colour_temperature_k, tone.white_k, piece.luminance_cd_m2)
+                             : Colour{});
+    }
+    add_hand(tone.white_k);
+    for (const ColouredLight& one : light.by_colour) {
+      colours_.push_back(colour_times(one.colour_temperature_k, tone.white_k, 1 / std::numbers::pi));
+    }
+  }
+
+  LogMean run() {
+    std::size_t next = 0;  // element
+    const std::size_t receivers = grid_.element.size();
+    for (std::size_t i = 0; i < receivers;) {
+      // Neighbours in the picture that all take light: their numbers lie side by side.
+      std::size_t end = i + 1;
+      while (end < receivers && end - i < stretch && grid_.element[end] == grid_.element[end - 1] + 1) ++end;
+      show_unlit(next, grid_.element[i]);
+      show_lit(i, end - i);
+      next = std::size_t{grid_.element[end - 1]} + 1;
+      i = end;
+    }
+    show_unlit(next, out_.size());
+    return mean_;
+  }
+
+ private:
+  void add_hand(double white_k) {
+    if (light_.hand.layer_lx.empty()) return;
+    hand_lx_ = light_.hand.layer_lx.data();
+    hand_ = colour_times(light_.hand.state.colour_temperature_k, white_k, light_.hand.state.share / std::numbers::pi);
+  }
+
+  // What no lamp reaches: sky, glowing windows, what lies nowhere known.
+  void show_unlit(std::size_t from, std::size_t to) {
+    for (std::size_t i = from; i < to; ++i) {
+      const Colour& reflectance = grid_.reflectance[i];
+      const std::uint16_t piece = grid_.piece[i];
+      if (piece != no_piece && glows_[piece] != 0) {
+        for (std::size_t c = 0; c < 3; ++c) out_[i][c] = glow_[piece][c] * reflectance[c];
+      } else {
+        const float share = grid_.ambient_share[i];
+        for (std::size_t c = 0; c < 3; ++c) out_[i][c] = share * ambient_[c] * reflectance[c];
+      }
+    }
+  }
+
+  // `count` receivers from `first` on, whose elements follow one another.
+  void show_lit(std::size_t first, std::size_t count) {
+    const std::size_t element = grid_.element[first];
+    const float* share = grid_.ambient_share.data() + element;
+    const Colour* reflectance = grid_.reflectance.data() + element;
+    for (std::size_t c = 0; c < 3; ++c) {
+      float* part = rgb_[c];
+      const float ambient = ambient_[c];
+      for (std::size_t k = 0; k < count; ++k) part[k] = share[k] * ambient;
+      for (std::size_t l = 0; l < colours_.size(); ++l)
+        add(light_.by_colour[l].lx.data() + first, colours_[l][c], part, count);
+      if (hand_lx_ != nullptr) add(hand_lx_ + first, hand_[c], part, count);
+    }
+    Colour* out = out_.data() + element;
+    for (std::size_t k = 0; k < count; ++k) {
+      out[k] = {rgb_[0][k] * reflectance[k][0], rgb_[1][k] * reflectance[k][1], rgb_[2][k] * reflectance[k][2]};
+    }
+    for (std::size_t k = 0; k < count; ++k) y_[k] = luminance_of(reflectance[k]);
+    add_to_mean(first, share, count);
+  }
+
+  static void add(const float* lx, float factor, float* sum, std::size_t count) {
+    for (std::size_t k = 0; k < count; ++k) sum[k] += factor * lx[k];
+  }
+
+  void add_to_mean(std::size_t first, const float* share, std::size_t count) {
+    std::fill_n(lamps_lx_, count, 0.0F);
+    if (!light_.all_lx.empty()) add(light_.all_lx.data() + first, 1, lamps_lx_, count);
+    if (hand_lx_ != nullptr) add(hand_lx_ + first, 1, lamps_lx_, count);
+    for (std::size_t k = 0; k < count; ++k) {
+      const float lx = lamps_lx_[k] + ambient_lx_ * share[k];
+      const float cd_m2 = std::max(least_adaptation_cd_m2, lx * y_[k] * one_over_pi);
+      const float weight = lamps_lx_[k] >= lit_lx ? 1 : dark_weight;
+      logs_[k] = weight * quick_log(cd_m2);
+      weights_[k] = weight;
+    }
+    mean_.sum += sum_of(logs_, count);
+    mean_.weight += sum_of(weights_, count);
+  }
+
+  // Eight sums side by side: the compiler may not reorder one.
+  static double sum_of(const float* numbers, std::size_t count) {
+    constexpr std::size_t lanes = 8;
+    std::array<float, lanes> sums{};
+    std::size_t k = 0;
+    for (; k + lanes <= count; k += lanes) {
+      for (std::size_t lane = 0; lane < lanes; ++lane) sums[lane] += numbers[k + lane];
+    }
+    double sum = 0;
+    for (const float one : sums) sum += double{one};
+    for (; k < count; ++k) sum += double{numbers[k]};
+    return sum;
+  }
+
+  const NightGrid& grid_;
+  const NightLight& light_;
+  float ambient_lx_;
+  std::vector<Colour>& out_;
+  Colour ambient_{};
+  std::vector<std::uint8_t> glows_;  // per piece
+  std::vector<Colour> glow_;
+  std::vector<Colour> colours_;
+  const float* hand_lx_ = nullptr;
+  Colour hand_{};
+  LogMean mean_;
+  alignas(64) float rgb_[3][stretch];
+  alignas(64) float y_[stretch];
+  alignas(64) float lamps_lx_[stretch];
+  alignas(64) float logs_[stretch];
+  alignas(64) float weights_[stretch];
+};
 
 }  // namespace
 
-void night_luminance(const NightGrid& grid, const NightPlate& plate, std::span<const ColouredLight> lights,
-                     const NightTone& tone, std::vector<Colour>& out_cd_m2) {
+LogMean show_night(const NightGrid& grid, const NightPlate& plate, const NightLight& light, const NightTone& tone,
+                   std::vector<Colour>& out_cd_m2) {
   out_cd_m2.resize(grid.reflectance.size());
-  ambient_luminance(grid, plate, tone, out_cd_m2);
-  for (const ColouredLight& light : lights) {
-    const Colour colour = colour_over_pi(light.colour_temperature_k, tone.white_k);
-    for (std::size_t i = 0; i < grid.element.size(); ++i) {
-      const std::uint32_t element = grid.element[i];
-      const Colour& reflectance = grid.reflectance[element];
-      Colour& out = out_cd_m2[element];
-      for (std::size_t c = 0; c < 3; ++c) out[c] += light.lx[i] * colour[c] * reflectance[c];
-    }
-  }
+  return Shower(grid, plate, light, tone, out_cd_m2).run();
 }
 
 double LogMean::value_cd_m2() const {
-  return weight > 0 ? std::max(least_adaptation_cd_m2, std::exp(sum / weight)) : least_adaptation_cd_m2;
+  const double least = double{least_adaptation_cd_m2};
+  return weight > 0 ? std::max(least, std::exp(sum / weight)) : least;
 }
 
-void add_to_log_mean(const NightGrid& grid, std::span<const float> all_lx, double ambient_lx, LogMean& mean) {
-  for (std::size_t i = 0; i < grid.element.size(); ++i) {
-    const std::uint32_t element = grid.element[i];
-    const auto& rgb = grid.reflectance[element];
-    const double reflectance = luminance({rgb[0], rgb[1], rgb[2]});
-    const double lx = all_lx[i] + ambient_lx * grid.ambient_share[element];
-    const double weight = all_lx[i] >= lit_lx ? 1 : dark_weight;
-    const double cd_m2 = std::max(least_adaptation_cd_m2, lx * reflectance / std::numbers::pi);
-    mean.sum += weight * quick_log(static_cast<float>(cd_m2));
-    mean.weight += weight;
+namespace {
+
+// A stretch of the picture, part by part.
+struct Developing {
+  alignas(64) float part[3][stretch];
+  alignas(64) std::int32_t index[3][stretch];
+
+  void take(const Colour* luminance_cd_m2, std::size_t count) {
+    for (std::size_t k = 0; k < count; ++k) {
+      for (std::size_t c = 0; c < 3; ++c) part[c][k] = luminance_cd_m2[k][c];
+    }
   }
-}
+
+  // Towards grey, as the eye loses colour in the dark.
+  void fade(float camera_share, std::size_t count) {
+    for (std::size_t k = 0; k < count; ++k) {
+      const float y = weights[0] * part[0][k] + weights[1] * part[1][k] + weights[2] * part[2][k];
+      const float kept = colour_kept(y, camera_share);
+      for (std::size_t c = 0; c < 3; ++c) part[c][k] = y + kept * (part[c][k] - y);
+    }
+  }
+
+  void expose(float exposure, std::size_t count) {
+    for (std::size_t c = 0; c < 3; ++c) {
+      for (std::size_t k = 0; k < count; ++k) index[c][k] = ToneTable::index(part[c][k] * exposure);
+    }
+  }
+
+  void write(const std::uint8_t* bytes, std::uint8_t* rgba, std::size_t count) const {
+    for (std::size_t k = 0; k < count; ++k) {
+      for (std::size_t c = 0; c < 3; ++c) rgba[4 * k + c] = bytes[index[c][k]];
+      rgba[4 * k + 3] = 255;
+    }
+  }
+};
+
+}  // namespace
 
 void develop(std::span<const Colour> luminance_cd_m2, const NightTone& tone, double adaptation_cd_m2,
              std::span<std::uint8_t> rgba) {
   static const ToneTable table;
   const auto exposure = static_cast<float>(exposure_per_cd_m2(tone, adaptation_cd_m2));
   const auto camera_share = static_cast<float>(tone.camera_share);
-  const bool is_camera = camera_share >= 1;
-  for (std::size_t i = 0; i < luminance_cd_m2.size() && 4 * i + 3 < rgba.size(); ++i) {
-    Colour rgb = luminance_cd_m2[i];
-    if (!is_camera) {
-      const auto y = static_cast<float>(luminance({rgb[0], rgb[1], rgb[2]}));
-      const float kept = colour_kept(y, camera_share);
-      for (float& part : rgb) part = y + kept * (part - y);
-    }
-    for (std::size_t c = 0; c < 3; ++c) rgba[4 * i + c] = table(rgb[c] * exposure);
-    rgba[4 * i + 3] = 255;
+  const std::size_t elements = std::min(luminance_cd_m2.size(), rgba.size() / 4);
+  Developing part;
+  for (std::size_t first = 0; first < elements; first += stretch) {
+    const std::size_t count = std::min(stretch, elements - first);
+    part.take(luminance_cd_m2.data() + first, count);
+    if (camera_share < 1) part.fade(camera_share, count);
+    part.expose(exposure, count);
+    part.write(table.bytes(), rgba.data() + 4 * first, count);
   }
 }
 

@@ -31,7 +31,7 @@ HungPlanes hung_planes(const KnownRectangle& wall, const Camera& camera) {
   out.wall = {wall.left, to_camera};
   out.left_wall = side_wall(wall.left, -along, camera, out.left_is_outer);
   out.right_wall = side_wall(wall.right, along, camera, out.right_is_outer);
-  out.ground = {wall.left.z_m <= wall.right.z_m ? wall.left : wall.right, {0, 0, 1}};
+  out.ground = {{wall.left.x_m, wall.left.y_m, 0}, {0, 0, 1}};
   out.roof = {wall.left + Vec3{0, 0, wall.height_m}, sloped_normal(-to_camera, roof_pitch_deg)};
   out.steps = {out.ground.on_plane, sloped_normal(-to_camera, steps_pitch_deg)};
   return out;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Planes that hang on a known wall: walls that meet it at a right angle, the ground at its foot, a roof at its upper
-// edge, steps before it. What is assumed about each is said where it is used.
+// Planes that hang on a known wall: walls that meet it at a right angle, the ground, a roof at its upper edge, steps
+// before it. What is assumed about each is said where it is used.
 #pragma once
 
 #include "light/calibrate.hpp"
@@ -18,9 +18,9 @@ struct HungPlanes {
   Plane right_wall;
   bool left_is_outer = true;  // the camera sees past the house's corner; else the two walls meet in an inner corner
   bool right_is_outer = true;
-  Plane ground;
-  Plane roof;   // rises from the upper edge away from the camera at roof_pitch_deg
-  Plane steps;  // rises towards the wall at steps_pitch_deg
+  Plane ground;  // grade, z = 0: below the wall's lower edge where that was marked above a plinth
+  Plane roof;    // rises from the upper edge away from the camera at roof_pitch_deg
+  Plane steps;   // rises towards the wall at steps_pitch_deg
 };
 
 // A usual roof (7 in 12) and usual outdoor steps (6 in. over 12 in.): common practice, no source.

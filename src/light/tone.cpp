@@ -29,17 +29,6 @@ double eye_exposure(double adaptation_cd_m2) {
 
 double camera_exposure(double adaptation_cd_m2) { return mean_grey / adaptation_cd_m2; }
 
-// The table: octaves of the exposed value, each in equal steps.
-constexpr int lowest_octave = -14;
-constexpr int octaves = 20;
-constexpr int bits_in_octave = 8;
-constexpr std::uint32_t first_index = static_cast<std::uint32_t>(127 + lowest_octave) << bits_in_octave;
-
-// The compilers' own word for std::bit_cast, which the library of Debian's emscripten has not yet.
-float at_index(std::uint32_t index) {
-  return __builtin_bit_cast(float, (first_index + index) << (23 - bits_in_octave));
-}
-
 }  // namespace
 
 double exposure_per_cd_m2(const NightTone& tone, double adaptation_cd_m2) {
@@ -55,18 +44,12 @@ double curve(double exposed) {
   return std::min(1.0, exposed * (1 + exposed / (white_at * white_at)) / (1 + exposed));
 }
 
-ToneTable::ToneTable() : bytes_(static_cast<std::size_t>(octaves) << bits_in_octave) {
-  for (std::uint32_t i = 0; i < bytes_.size(); ++i) {
+ToneTable::ToneTable() : bytes_(static_cast<std::size_t>(entries)) {
+  for (std::int32_t i = 1; i < entries; ++i) {
     // The middle of the step.
     const double exposed = 0.5 * (double{at_index(i)} + double{at_index(i + 1)});
-    bytes_[i] = static_cast<std::uint8_t>(std::lround(255 * srgb_encoded(curve(exposed))));
+    bytes_[static_cast<std::size_t>(i)] = static_cast<std::uint8_t>(std::lround(255 * srgb_encoded(curve(exposed))));
   }
-}
-
-std::uint8_t ToneTable::operator()(float exposed) const {
-  if (!(exposed >= at_index(0))) return 0;
-  const std::uint32_t index = (__builtin_bit_cast(std::uint32_t, exposed) >> (23 - bits_in_octave)) - first_index;
-  return bytes_[std::min<std::size_t>(index, bytes_.size() - 1)];
 }
 
 }  // namespace duskwire::light

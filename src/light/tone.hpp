@@ -37,9 +37,32 @@ struct NightTone {
 class ToneTable {
  public:
   ToneTable();
-  [[nodiscard]] std::uint8_t operator()(float exposed) const;
+
+  // Octaves of the exposed value, each in equal steps: what of its bits tells which entry it has. Below the table the
+  // first, which is black; above it the last.
+  [[nodiscard]] static std::int32_t index(float exposed) {
+    const float shown = exposed > 0 ? exposed : 0;
+    const std::int32_t at = (__builtin_bit_cast(std::int32_t, shown) >> (23 - bits_in_octave)) - first_index;
+    return at < 0 ? 0 : (at < entries ? at : entries - 1);
+  }
+  [[nodiscard]] const std::uint8_t* bytes() const { return bytes_.data(); }
+  [[nodiscard]] std::uint8_t operator()(float exposed) const {
+    return bytes_[static_cast<std::size_t>(index(exposed))];
+  }
 
  private:
+  static constexpr std::int32_t lowest_octave = -14;
+  static constexpr std::int32_t octaves = 20;
+  static constexpr std::int32_t bits_in_octave = 8;
+  static constexpr std::int32_t entries = octaves << bits_in_octave;
+  static constexpr std::int32_t first_index = (127 + lowest_octave) << bits_in_octave;
+
+  // The least value of an entry. The compilers' own word for std::bit_cast, which the library of Debian's emscripten
+  // has not yet.
+  static float at_index(std::int32_t index) {
+    return __builtin_bit_cast(float, (first_index + index) << (23 - bits_in_octave));
+  }
+
   std::vector<std::uint8_t> bytes_;
 };
 

@@ -79,20 +79,17 @@ class Renderer {
 
   void light_band(std::uint32_t band) {
     const light::NightGrid grid = light::night_grid(photograph_, view_.plate, reading_, first_row(band), rows_of(band));
-    std::vector<float> all_lx(grid.receivers.size());
+    light::NightLight light;
+    light.all_lx.resize(grid.receivers.size());
     std::vector<float> layer_lx;
-    std::vector<light::ColouredLight> lights;
     for (std::uint32_t lamp = 0; lamp < view_.scene.lamps.size(); ++lamp) {
       light::night_layer(grid, scene_, lamp, layer_lx, care_);
-      light::add_layer(layer_lx, 1, all_lx);
-      add_coloured(layer_lx, view_.states[lamp], lights);
+      light::add_layer(layer_lx, 1, light.all_lx);
+      add_coloured(layer_lx, view_.states[lamp], light.by_colour);
     }
-    light::LogMean mean;
-    light::add_to_log_mean(grid, all_lx, view_.tone.ambient_lx, mean);
     std::vector<std::array<float, 3>> shown;
-    light::night_luminance(grid, view_.plate, lights, view_.tone, shown);
+    means_[band] = light::show_night(grid, view_.plate, light, view_.tone, shown);
     std::copy(shown.begin(), shown.end(), luminance_cd_m2_.begin() + first_element(band));
-    means_[band] = mean;
   }
 
   static void add_coloured(const std::vector<float>& layer_lx, const light::LampState& state,

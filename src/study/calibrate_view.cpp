@@ -8,6 +8,7 @@
 
 #include "light/measure.hpp"
 #include "light/planes.hpp"
+#include "study/wording.hpp"
 
 namespace duskwire::study {
 namespace {
@@ -85,7 +86,7 @@ void tell_misses(CalibratedView& out, const job::Calibration& calibration) {
                   place_name(calibration, static_cast<std::size_t>(worst - found.distances_px.begin())), *worst));
 }
 
-void tell_place(CalibratedView& out, const job::View& view) {
+void tell_place(CalibratedView& out, const job::View& view, job::DisplayUnits units) {
   const light::Calibrated& found = *out.calibrated;
   if (found.rival_position) {
     out.findings.emplace_back(
@@ -100,10 +101,10 @@ void tell_place(CalibratedView& out, const job::View& view) {
   if (!view.position) return;
   const double apart_m = length(*view.position - found.camera.position);
   if (apart_m > 3 * found.position_error_m + 0.5) {
-    out.findings.push_back(fmt::format(
-        "The camera was measured {:.1f} m from where the picture puts it (give or take {:.1f} m): check the "
-        "measured place, or the sizes of the wall.",
-        apart_m, found.position_error_m));
+    out.findings.push_back(
+        fmt::format("The camera was measured {} from where the picture puts it (give or take {}): check the "
+                    "measured place, or the sizes of the wall.",
+                    worded(apart_m, distance_unit(units)), worded(found.position_error_m, distance_unit(units))));
   }
 }
 
@@ -166,11 +167,11 @@ void add_planes(CalibratedView& out, const job::KnownWall& wall) {
   add("left-wall", "Wall at its left edge", job::SurfaceKind::wall, hung.left_wall, corner_note(hung.left_is_outer));
   add("right-wall", "Wall at its right edge", job::SurfaceKind::wall, hung.right_wall,
       corner_note(hung.right_is_outer));
-  add("ground", "Ground", job::SurfaceKind::ground, hung.ground, "Level, through the wall's foot");
+  add("ground", "Ground", job::SurfaceKind::ground, hung.ground, "Level, at grade");
   add("roof", "Roof", job::SurfaceKind::roof, hung.roof,
       fmt::format("From the wall's upper edge, taken to rise at {:.0f} degrees", light::roof_pitch_deg));
   add("steps", "Steps", job::SurfaceKind::steps, hung.steps,
-      fmt::format("From the wall's foot, taken to rise at {:.0f} degrees towards the wall", light::steps_pitch_deg));
+      fmt::format("From grade at the wall, taken to rise at {:.0f} degrees towards the wall", light::steps_pitch_deg));
 }
 
 }  // namespace
@@ -192,7 +193,7 @@ Result<light::Calibrated> calibrated_view(const job::View& view, double width_px
   return light::calibrate(problem_of(*view.calibration, width_px, height_px, scale));
 }
 
-CalibratedView calibrate_view(const job::View& view) {
+CalibratedView calibrate_view(const job::View& view, job::DisplayUnits units) {
   CalibratedView out;
   const Result<light::Calibrated> found = calibrated_view(view, view.width_px, view.height_px);
   if (!found) {
@@ -202,7 +203,7 @@ CalibratedView calibrate_view(const job::View& view) {
   out.calibrated = found.value();
   tell_focal(out);
   tell_misses(out, *view.calibration);
-  tell_place(out, view);
+  tell_place(out, view, units);
   add_measures(out, view);
   if (view.calibration->wall) add_planes(out, *view.calibration->wall);
   return out;

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/result.hpp"
+#include "job/site.hpp"
 #include "job/view.hpp"
 #include "light/calibrate.hpp"
 
@@ -43,7 +44,7 @@ struct CalibratedView {
 // not known is taken to have this one.
 [[nodiscard]] Result<light::Calibrated> calibrated_view(const job::View& view, double width_px, double height_px);
 
-// At the view's own size.
-[[nodiscard]] CalibratedView calibrate_view(const job::View& view);
+// At the view's own size; sentences in these units.
+[[nodiscard]] CalibratedView calibrate_view(const job::View& view, job::DisplayUnits units = job::DisplayUnits::metric);
 
 }  // namespace duskwire::study

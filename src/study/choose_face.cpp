@@ -65,9 +65,9 @@ ChoiceOption option(const ChooseContext& context, const Face& face, const light:
     out.warnings.push_back(fmt::format("{:.0f} lx on average: too bright beside {:g}", lit.average_lx, asked_lx));
   }
   out.fits = out.warnings.empty();
-  out.reason =
-      fmt::format("{} × {:g}°, {:.2f} m off the wall, {:.2f} m apart: {:.0f} lx on average, {:.1f} at the darkest.",
-                  need.count, item.beam_deg, need.setback_m, need.spacing_m, lit.average_lx, lit.minimum_lx);
+  out.reason = fmt::format("{} × {:g}°, {} off the wall, {} apart: {:.0f} lx on average, {:.1f} at the darkest.",
+                           need.count, item.beam_deg, span_words(context, need.setback_m, 1),
+                           span_words(context, need.spacing_m, 1), lit.average_lx, lit.minimum_lx);
   return out;
 }
 
@@ -111,8 +111,9 @@ Choice choose_for_face(const ChooseContext& context, const job::Area& area, std:
   put_best_first(choice.options);
   const bool found = !choice.options.empty() && choice.options.front().fits;
   choice.sentence =
-      fmt::format("{} lamps {:.2f} m off the wall and {:.2f} m apart, {:.0f}° to span {:g} m: {}.", need.count,
-                  need.setback_m, need.spacing_m, need.beam_deg, face.height_m,
+      fmt::format("{} lamps {} off the wall and {} apart, {:.0f}° to span {}: {}.", need.count,
+                  span_words(context, need.setback_m, 1), span_words(context, need.spacing_m, 1), need.beam_deg,
+                  span_words(context, face.height_m, 1),
                   found ? "take " + choice.options.front().title : "nothing in the catalogue fits as it is");
   if (need.setback_m <= light::graze_m) {
     choice.remarks.push_back("So near the wall the light grazes: it shows the relief, and every unevenness.");

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "study/lit_scene.hpp"
+#include "study/wording.hpp"
 
 namespace duskwire::study {
 
@@ -58,8 +59,14 @@ LuxFigures light_of(const ChooseContext& context, const ChoiceOption& option, co
     trial.luminaires.push_back(std::move(placed));
   }
   const light::LitScene scene(lit_scene(trial, {.volts = false}).scene);
-  const std::vector<PlaceLevels> places = place_levels(trial, scene, place_id);
+  const std::vector<PlaceLevels> places = place_levels(trial, GardenLight(scene), place_id);
   return places.empty() ? LuxFigures{} : places.front().lit;
+}
+
+std::string span_words(const ChooseContext& context, double length_m, int more_decimals) {
+  const job::DisplayUnits units = context.job.site.units;
+  // A foot is too coarse for a setback.
+  return worded(length_m, distance_unit(units), units == job::DisplayUnits::us ? 1 : more_decimals);
 }
 
 ChoiceOption option_of(const job::LuminaireItem& item, std::uint32_t count) {

@@ -35,6 +35,9 @@ struct ChooseContext {
 [[nodiscard]] LuxFigures light_of(const ChooseContext& context, const ChoiceOption& option,
                                   const std::string& place_id);
 
+// A length in the job's units, as sentences say it; metres with so many decimals more than one.
+[[nodiscard]] std::string span_words(const ChooseContext& context, double length_m, int more_decimals = 0);
+
 // Title, kind, lumens and price of `count` of an article.
 [[nodiscard]] ChoiceOption option_of(const job::LuminaireItem& item, std::uint32_t count);
 

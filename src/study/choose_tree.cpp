@@ -54,9 +54,12 @@ ChoiceOption option(const ChooseContext& context, const Plan& plan, const job::L
   ChoiceOption out = option_of(item, count);
   out.spot_m = spot;
   const bool spans = wanted >= 1 && wanted <= plan.most;
-  if (!spans) out.warnings.push_back(fmt::format("{:.1f} m spot on a {:g} m crown", spot, crown_m));
+  if (!spans)
+    out.warnings.push_back(
+        fmt::format("{} spot on a {} crown", span_words(context, spot), span_words(context, crown_m)));
   if (count == 1 && spot > too_wide * crown_m) {
-    out.warnings.push_back(fmt::format("{:.1f} m spot spills past a {:g} m crown", spot, crown_m));
+    out.warnings.push_back(
+        fmt::format("{} spot spills past a {} crown", span_words(context, spot), span_words(context, crown_m)));
   }
   if (out.flux_lm > too_bright * plan.flux_lm) {
     out.warnings.push_back(fmt::format("{:.0f} lm where about {:.0f} serve", out.flux_lm, plan.flux_lm));
@@ -69,9 +72,10 @@ ChoiceOption option(const ChooseContext& context, const Plan& plan, const job::L
   const LuxFigures lit = light_of(context, out, plan.tree.id);
   out.average_lx = lit.average_lx;
   out.minimum_lx = lit.minimum_lx;
-  out.reason = fmt::format(
-      "{} × {:g}°: {:.1f} m spot{} at {:.2f} m for a {:g} m crown, {:.0f} lm where about {:.0f} serve.", count,
-      item.beam_deg, spot, count > 1 ? " each" : "", plan.need.distance_m, crown_m, out.flux_lm, plan.flux_lm);
+  out.reason = fmt::format("{} × {:g}°: {} spot{} at {} for a {} crown, {:.0f} lm where about {:.0f} serve.", count,
+                           item.beam_deg, span_words(context, spot), count > 1 ? " each" : "",
+                           span_words(context, plan.need.distance_m, 1), span_words(context, crown_m), out.flux_lm,
+                           plan.flux_lm);
   return out;
 }
 
@@ -126,9 +130,9 @@ Choice choose_for_tree(const ChooseContext& context, const job::Tree& tree) {
   choice.options = options(context, plan);
   const std::string found = offers(choice.options);
   choice.sentence =
-      fmt::format("From {:.1f} m beside the trunk the crown spans {:.0f}° at {:.2f} m, aim {:.1f}° up: {}.",
-                  plan.setback_m, plan.need.beam_deg, plan.need.distance_m, plan.need.tilt_deg,
-                  found.empty() ? "nothing in the catalogue fits" : "take " + found);
+      fmt::format("From {} beside the trunk the crown spans {:.0f}° at {}, aim {:.1f}° up: {}.",
+                  span_words(context, plan.setback_m), plan.need.beam_deg, span_words(context, plan.need.distance_m, 1),
+                  plan.need.tilt_deg, found.empty() ? "nothing in the catalogue fits" : "take " + found);
   if (tree.crown_base_m > 1) {
     choice.remarks.push_back(
         "A crown that is lit while its trunk is dark seems to float: let some light graze the trunk.");

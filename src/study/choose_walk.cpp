@@ -84,9 +84,10 @@ ChoiceOption option(const ChooseContext& context, const Walk& walk, double asked
   }
   out.fits = out.warnings.empty();
   out.reason = fmt::format(
-      "{} lights at {:.2f} m pitch on alternating sides, pools {:.1f} m across: {:.1f} lx on average, "
+      "{} lights {} apart on alternating sides, pools {} across: {:.1f} lx on average, "
       "{:.1f} at the darkest",
-      plan.lights.size(), plan.pitch_m, pool_m, lit.average_lx, lit.minimum_lx);
+      plan.lights.size(), span_words(context, plan.pitch_m, 1), span_words(context, pool_m), lit.average_lx,
+      lit.minimum_lx);
   if (step_lights > 0) out.reason += fmt::format("; and {} where risers are", counted(step_lights, "step light"));
   out.reason += ".";
   return out;
@@ -104,16 +105,16 @@ const job::LuminaireItem* usual_step_light(const ChooseContext& context) {
   return best;
 }
 
-void tell_risers(const Walk& walk, Choice& choice) {
+void tell_risers(const ChooseContext& context, const Walk& walk, Choice& choice) {
   if (choice.options.empty()) return;
   const light::WalkPlan plan{0, walk_lights_of(walk.strip, choice.options.front())};
   for (const double riser_m : walk.risers_m) {
     const double away_m = light::nearest_light_m(plan.lights, riser_m);
-    choice.remarks.push_back(
-        fmt::format("Risers at {:.1f} m: the nearest light is {:.2f} m away, {}.", riser_m, away_m,
-                    light::needs_step_light(plan.lights, riser_m)
-                        ? fmt::format("farther than {:g} m, so a step light is added there", light::riser_reach_m)
-                        : "near enough"));
+    choice.remarks.push_back(fmt::format(
+        "Risers at {}: the nearest light is {} away, {}.", span_words(context, riser_m), span_words(context, away_m, 1),
+        light::needs_step_light(plan.lights, riser_m) ? fmt::format("farther than {}, so a step light is added there",
+                                                                    span_words(context, light::riser_reach_m, 1))
+                                                      : "near enough"));
   }
 }
 
@@ -141,7 +142,7 @@ Choice choose_for_walk(const ChooseContext& context, const job::Area& area, cons
   choice.need.count = best.count;
   choice.need.spacing_m = strip.length_m / best.count;
   choice.sentence = fmt::format("{} × {}: {}", best.count, best.title, best.reason);
-  tell_risers(walk, choice);
+  tell_risers(context, walk, choice);
   const std::string row = runway_words(walk_lights_of(context.job, area, strip));
   if (!row.empty()) choice.remarks.push_back("As it is placed now: " + row);
   return choice;

@@ -37,8 +37,8 @@ const char* compass_side(const job::Plan& plan, Point2 out) {
 
 class Places {
  public:
-  Places(const job::Job& job, const light::LitScene& scene, const std::string& only)
-      : job_(job), scene_(scene), only_(only), ground_(job.plan) {}
+  Places(const job::Job& job, const GardenLight& garden, const std::string& only)
+      : job_(job), garden_(garden), only_(only), ground_(job.plan) {}
 
   std::vector<PlaceLevels> run() {
     for (std::size_t i = 0; i < job_.plan.areas.size(); ++i) {
@@ -56,8 +56,14 @@ class Places {
 
   LuxFigures measure(const Receivers& points) const {
     std::vector<float> lx(points.size(), 0.0F);
-    scene_.illuminance_lx(points, lx);
-    return lux_figures(points, lx.data());
+    garden_.scene().illuminance_lx(points, lx);
+    if (!garden_.bounce()) return lux_figures(points, lx.data());
+    std::vector<float> bounced_lx(points.size(), 0.0F);
+    garden_.add_bounced_lx(points, bounced_lx);
+    for (std::size_t i = 0; i < lx.size(); ++i) lx[i] += bounced_lx[i];
+    LuxFigures figures = lux_figures(points, lx.data());
+    figures.bounced_lx = lux_figures(points, bounced_lx.data()).average_lx;
+    return figures;
   }
 
   PlaceLevels place(const job::Area& area, std::size_t index, LitPlace kind) const {
@@ -125,7 +131,7 @@ class Places {
       kept.push_back({at, {0, 0, 1}});
     }
     std::vector<float> lx(faces.size(), 0.0F);
-    scene_.illuminance_lx(faces, lx);
+    garden_.illuminance_lx(faces, lx);
     std::vector<float> mean(kept.size(), 0.0F);
     for (std::size_t i = 0; i < lx.size(); ++i) mean[i / ways] += lx[i] / static_cast<float>(ways);
     return lux_figures(kept, mean.data());
@@ -210,7 +216,7 @@ class Places {
   }
 
   const job::Job& job_;
-  const light::LitScene& scene_;
+  const GardenLight& garden_;
   const std::string& only_;
   job::PlanGround ground_;
   std::vector<PlaceLevels> out_;
@@ -259,8 +265,8 @@ std::optional<LitPlace> place_of_area(const job::Area& area) {
   }
 }
 
-std::vector<PlaceLevels> place_levels(const job::Job& job, const light::LitScene& scene, const std::string& only) {
-  return Places(job, scene, only).run();
+std::vector<PlaceLevels> place_levels(const job::Job& job, const GardenLight& garden, const std::string& only) {
+  return Places(job, garden, only).run();
 }
 
 }  // namespace duskwire::study

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "light/illuminance.hpp"
+#include "study/garden_light.hpp"
 #include "study/levels.hpp"
 
 namespace duskwire::study {
@@ -17,7 +18,7 @@ inline constexpr double eye_height_m = 1.5;
 
 // Figures on every place. Faces that get less than `least_face_lx` anywhere are left out, so are dark crowns.
 // Where `only` names an area, a face or a tree, on that one alone.
-[[nodiscard]] std::vector<PlaceLevels> place_levels(const job::Job& job, const light::LitScene& scene,
+[[nodiscard]] std::vector<PlaceLevels> place_levels(const job::Job& job, const GardenLight& garden,
                                                     const std::string& only = "");
 inline constexpr double least_face_lx = 0.1;
 

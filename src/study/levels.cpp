@@ -7,12 +7,14 @@
 #include <utility>
 
 #include "study/brightness.hpp"
+#include "study/garden_light.hpp"
 #include "study/level_judge.hpp"
 #include "study/level_places.hpp"
 #include "study/lit_scene.hpp"
 #include "study/sight.hpp"
 #include "study/spill.hpp"
 #include "study/walk_lights.hpp"
+#include "study/wording.hpp"
 
 namespace duskwire::study {
 namespace {
@@ -73,7 +75,8 @@ UpwardLight upward_light(const std::vector<LampLevels>& lamps) {
   return upward;
 }
 
-Findings line_findings(const std::vector<SpillEdge>& edges, const Limit& limit) {
+Findings line_findings(job::DisplayUnits units, const std::vector<SpillEdge>& edges, const Limit& limit) {
+  const auto words = [&](double length_m) { return worded(length_m, distance_unit(units)); };
   Findings findings;
   for (const SpillEdge& edge : edges) {
     if (edge.maximum_lx <= limit.lx) continue;
@@ -83,11 +86,9 @@ Findings line_findings(const std::vector<SpillEdge>& edges, const Limit& limit) 
     finding.subject = edge.lamp;
     finding.pointer = "/plan/property_line";
     finding.message = fmt::format(
-        "{} leave the lot over edge {} of the property line at ({:.1f}, {:.1f}) m, {:.1f} m up. Limit: {:g} lx. Most "
-        "of "
-        "it is from {}.",
-        lux_words(edge.maximum_lx), edge.edge + 1, edge.maximum_at.x_m, edge.maximum_at.y_m, edge.maximum_at.z_m,
-        limit.lx, edge.lamp);
+        "{} leave the lot over edge {} of the property line at ({}, {}), {} up. Limit: {:g} lx. Most of it is from {}.",
+        lux_words(edge.maximum_lx), edge.edge + 1, words(edge.maximum_at.x_m), words(edge.maximum_at.y_m),
+        words(edge.maximum_at.z_m), limit.lx, edge.lamp);
     finding.measured = edge.maximum_lx;
     finding.limit = limit.lx;
     finding.unit = "lx";
@@ -136,23 +137,29 @@ Levels levels(const job::Job& job, const LevelSets& sets, const LevelsOptions& o
   out.findings = std::move(lit.findings);
   const light::LitScene scene(std::move(lit.scene));
 
-  out.places = place_levels(job, scene);
+  const GardenLight garden = options.bounce ? GardenLight(scene, job) : GardenLight(scene);
+  if (garden.bounce()) {
+    out.bounce = BounceLevels{garden.patch_m(), static_cast<std::uint32_t>(garden.bounce()->patch_count()),
+                              garden.bounce()->sent_lm()};
+  }
+
+  out.places = place_levels(job, garden);
   judge_places(sets, out.targets, out.places);
   const Limit line = limit_of(LitPlace::property_line, options.property_line_limit_lx, job.light.property_line_limit_lx,
                               in_force, sets);
   const Limit window = limit_of(LitPlace::window, options.window_limit_lx, job.light.window_limit_lx, in_force, sets);
   out.property_line_limit_lx = line.lx;
   out.window_limit_lx = window.lx;
-  out.property_line = property_line_spill(job, scene, lamps);
-  out.windows = window_spill(job, scene, lamps);
+  out.property_line = property_line_spill(job, garden, lamps);
+  out.windows = window_spill(job, garden, lamps);
   out.sights = sight_lines(job, scene, lamps);
   out.upward = upward_light(out.lamps);
   out.brightness = brightness_order(out.places);
-  if (options.plan) out.plan = night_plan(job, scene, options.cell_m);
+  if (options.plan) out.plan = night_plan(job, garden, options.cell_m);
 
   append(out.findings, sight_findings(job, out.sights));
   append(out.findings, window_findings(job, out.windows, window));
-  append(out.findings, line_findings(out.property_line, line));
+  append(out.findings, line_findings(job.site.units, out.property_line, line));
   append(out.findings, place_findings(out.places));
   append(out.findings, runway_findings(job));
   if (in_force) append(out.findings, lamp_findings(job, *in_force, out.lamps));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The verb `levels`: how much light falls where, against what levels are asked; what leaves the lot; who sees which
-// bare lamp; what goes up. Direct light only, with shadows of what is solid and the shade of crowns.
+// bare lamp; what goes up. Direct light with shadows of what is solid and the shade of crowns; where asked, what
+// bounces once is added.
 #pragma once
 
 #include <cstdint>
@@ -22,6 +23,7 @@ struct LuxFigures {
   double minimum_lx = 0;
   double maximum_lx = 0;
   double uniformity = 0;  // minimum over average; 0 where it is dark
+  double bounced_lx = 0;  // of the average, what bounced once; 0 where that was not asked for
   std::uint32_t points = 0;
   geometry::Point3 minimum_at;
 };
@@ -120,6 +122,13 @@ struct UpwardLight {
   double upward_share = 0;
 };
 
+// Light that bounced once, where it was asked for.
+struct BounceLevels {
+  double patch_m = 0;         // no patch is longer
+  std::uint32_t patches = 0;  // that send light
+  double sent_lm = 0;
+};
+
 struct Levels {
   std::string targets;  // the set in force
   std::vector<LampLevels> lamps;
@@ -130,6 +139,7 @@ struct Levels {
   std::vector<WindowSpill> windows;
   std::vector<SightLine> sights;
   UpwardLight upward;
+  std::optional<BounceLevels> bounce;
   std::vector<BrightnessRow> brightness;  // brightest first
   std::optional<NightPlan> plan;
   Findings findings;          // errors first
@@ -142,6 +152,7 @@ struct LevelsOptions {
   std::optional<double> property_line_limit_lx;
   std::optional<double> window_limit_lx;
   bool plan = true;
+  bool bounce = false;
   double cell_m = 0.25;  // of the plan's raster; coarser where that would be too many cells
 };
 

@@ -9,7 +9,7 @@
 
 #include "geometry/point.hpp"
 #include "job/job.hpp"
-#include "light/illuminance.hpp"
+#include "study/garden_light.hpp"
 
 namespace duskwire::study {
 
@@ -35,6 +35,6 @@ struct NightPlan {
 inline constexpr double contour_lx[] = {0.5, 1, 2, 5, 10, 20, 50, 100};
 
 // Over the property and what is placed on it, with a margin. Empty where nothing has a place.
-[[nodiscard]] NightPlan night_plan(const job::Job& job, const light::LitScene& scene, double cell_m);
+[[nodiscard]] NightPlan night_plan(const job::Job& job, const GardenLight& garden, double cell_m);
 
 }  // namespace duskwire::study

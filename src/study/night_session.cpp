@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "light/colour.hpp"
@@ -26,6 +27,19 @@ bool is_same_lamp(const NightView& p, std::size_t i, const NightView& q, std::si
 
 bool is_same_garden(const NightView& p, const NightView& q) {
   return p.caster == q.caster && p.scene.crowns == q.scene.crowns;
+}
+
+// The most of sixteen rows side by side, which compilers make vectors of.
+float peak_lx(const std::vector<float>& layer_lx) {
+  constexpr std::size_t lanes = 16;
+  std::array<float, lanes> most{};
+  std::size_t i = 0;
+  for (; i + lanes <= layer_lx.size(); i += lanes) {
+    for (std::size_t lane = 0; lane < lanes; ++lane) most[lane] = std::max(most[lane], layer_lx[i + lane]);
+  }
+  float peak = *std::max_element(most.begin(), most.end());
+  for (; i < layer_lx.size(); ++i) peak = std::max(peak, layer_lx[i]);
+  return peak;
 }
 
 std::optional<std::size_t> index_of(const NightView& view, const std::string& id) {
@@ -57,6 +71,7 @@ void NightSession::give(light::Photograph photograph) {
   scene_.reset();
   layers_lx_.clear();
   peaks_lx_.clear();
+  sums_.forget();
   rgba_.clear();
 }
 
@@ -80,7 +95,8 @@ std::vector<std::string> NightSession::refresh_layers(const NightView* before) {
       peaks_lx[i] = peaks_lx_[*known];
     } else {
       light::night_layer(grid_, *scene_, static_cast<std::uint32_t>(i), layers[i], view_->care);
-      if (!layers[i].empty()) peaks_lx[i] = *std::max_element(layers[i].begin(), layers[i].end());
+      peaks_lx[i] = peak_lx(layers[i]);
+      if (!(peaks_lx[i] > 0)) layers[i].clear();
       recomputed.push_back(view_->lamps[i].id);
     }
   }
@@ -89,23 +105,15 @@ std::vector<std::string> NightSession::refresh_layers(const NightView* before) {
   return recomputed;
 }
 
-// With every lamp at its full light, so that dimming is seen.
-double NightSession::adaptation_cd_m2() const {
-  std::vector<float> all_lx(grid_.receivers.size());
-  for (std::size_t i = 0; i < layers_lx_.size(); ++i) {
-    if (peaks_lx_[i] > 0) light::add_layer(layers_lx_[i], 1, all_lx);
+void NightSession::refresh_sums(const NightView* before, const std::vector<std::string>& recomputed) {
+  const bool same_lamps = before != nullptr && before->lamps == view_->lamps;
+  if (!same_lamps || grid_is_new_) sums_.forget();
+  std::vector<std::uint32_t> touched;
+  for (std::uint32_t i = 0; i < view_->lamps.size(); ++i) {
+    const bool is_new = std::find(recomputed.begin(), recomputed.end(), view_->lamps[i].id) != recomputed.end();
+    if (is_new || !same_lamps || !(before->states[i] == view_->states[i])) touched.push_back(i);
   }
-  light::LogMean mean;
-  light::add_to_log_mean(grid_, all_lx, view_->tone.ambient_lx, mean);
-  return mean.value_cd_m2();
-}
-
-std::vector<light::LampState> NightSession::states_of_lit_layers() const {
-  std::vector<light::LampState> states = view_->states;
-  for (std::size_t i = 0; i < states.size(); ++i) {
-    if (!(peaks_lx_[i] > 0)) states[i].share = 0;
-  }
-  return states;
+  sums_.update(layers_lx_, view_->states, touched);
 }
 
 Result<NightFacts> NightSession::picture(const job::Job& job, const NightWish& wish) {
@@ -121,9 +129,9 @@ Result<NightFacts> NightSession::picture(const job::Job& job, const NightWish& w
   apply(wish, *view_);
   refresh_grid(before ? &*before : nullptr);
   std::vector<std::string> recomputed = refresh_layers(before ? &*before : nullptr);
-  const double adapted_cd_m2 = adaptation_cd_m2();
-  light::night_luminance(grid_, view_->plate, light::sum_by_colour(layers_lx_, states_of_lit_layers()), view_->tone,
-                         luminance_cd_m2_);
+  refresh_sums(before ? &*before : nullptr, recomputed);
+  const double adapted_cd_m2 =
+      light::show_night(grid_, view_->plate, sums_.light(), view_->tone, luminance_cd_m2_).value_cd_m2();
   rgba_.resize(4 * luminance_cd_m2_.size());
   light::develop(luminance_cd_m2_, view_->tone, adapted_cd_m2, rgba_);
   return facts(std::move(recomputed), adapted_cd_m2);
@@ -166,6 +174,7 @@ Result<NightProbe> NightSession::probe(double x_px, double y_px) const {
   probe.site = grid_.receivers[receiver].position;
   double sum_lx = view_->tone.ambient_lx * grid_.ambient_share[element];
   for (std::size_t i = 0; i < layers_lx_.size(); ++i) {
+    if (layers_lx_[i].empty()) continue;
     const double lx = view_->states[i].share * layers_lx_[i][receiver];
     sum_lx += lx;
     probe.lamps.push_back({view_->lamps[i].id, lx});

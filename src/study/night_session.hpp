@@ -11,6 +11,7 @@
 #include "base/result.hpp"
 #include "job/job.hpp"
 #include "light/night.hpp"
+#include "light/night_sums.hpp"
 #include "study/night_view.hpp"
 
 namespace duskwire::study {
@@ -83,8 +84,7 @@ class NightSession {
  private:
   void refresh_grid(const NightView* before);
   std::vector<std::string> refresh_layers(const NightView* before);
-  [[nodiscard]] double adaptation_cd_m2() const;
-  [[nodiscard]] std::vector<light::LampState> states_of_lit_layers() const;
+  void refresh_sums(const NightView* before, const std::vector<std::string>& recomputed);
   [[nodiscard]] NightFacts facts(std::vector<std::string> recomputed, double adaptation_cd_m2) const;
 
   light::Photograph photograph_;
@@ -92,9 +92,10 @@ class NightSession {
   std::optional<light::LitScene> scene_;
   light::NightGrid grid_;
   bool grid_is_new_ = false;
-  // Of each lamp at its full light: on each receiver, and the most on any; sums leave out those that light nothing.
+  // Of each lamp at its full light: on each receiver, and the most on any; a lamp that lights nothing has no layer.
   std::vector<std::vector<float>> layers_lx_;
   std::vector<float> peaks_lx_;
+  light::NightSums sums_;
   std::vector<std::array<float, 3>> luminance_cd_m2_;
   std::vector<std::uint8_t> rgba_;
 };

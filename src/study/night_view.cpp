@@ -68,12 +68,12 @@ void add_assumptions(const job::View& view, NightView& out) {
       "The camera was found from the marked wall, with {:.1f} picture elements of misfit.", out.residual_px));
 }
 
-void bring_pieces_forward(NightView& out) {
+void bring_pieces_forward(job::DisplayUnits units, NightView& out) {
   for (std::size_t i = 0; i < out.plate.pieces.size(); ++i) {
     const double moved_m = bring_forward(out.plate.pieces[i], out.plate.camera, *out.caster);
     if (moved_m > 0) {
-      out.remarks.push_back(
-          fmt::format("{}: {:.2f} m behind what the plan has there, and brought forward.", out.names[i], moved_m));
+      out.remarks.push_back(fmt::format("{}: {} behind what the plan has there, and brought forward.", out.names[i],
+                                        worded(moved_m, distance_unit(units), 1)));
     }
   }
 }
@@ -107,7 +107,7 @@ Result<NightView> night_view(const job::Job& job, std::string_view id, std::uint
   out.care.lift_m = lift_m;
   add_lamps(lit_scene(job), job, out);
   add_caster(before, out);
-  bring_pieces_forward(out);
+  bring_pieces_forward(job.site.units, out);
   if (out.residual_px > poor_fit_share * width_px) {
     out.remarks.push_back(
         fmt::format("The camera fits the marks to {:.1f} picture elements only: mark the wall anew.", out.residual_px));

@@ -20,6 +20,8 @@ namespace duskwire::study {
 struct NightLamp {
   std::string id;
   std::string name;
+
+  bool operator==(const NightLamp&) const = default;
 };
 
 struct NightView {

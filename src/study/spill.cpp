@@ -36,9 +36,29 @@ Strongest strongest_at(const job::Job& job, const light::LitScene& scene, const 
   return best;
 }
 
+// What bounced comes from every side: sixteen ways that the window may face, and the one that straight light is most
+// on.
+double with_bounce_lx(const GardenLight& garden, geometry::Point3 at, Vec3 direct) {
+  constexpr int ways = 16;
+  Receivers faces;
+  for (int i = 0; i < ways; ++i) {
+    const double turn = 2 * std::numbers::pi * i / ways;
+    faces.push_back({at, {std::cos(turn), std::sin(turn), 0}});
+  }
+  const double direct_lx = std::hypot(direct.x, direct.y);
+  if (direct_lx > 0) faces.push_back({at, {direct.x / direct_lx, direct.y / direct_lx, 0}});
+  std::vector<float> bounced_lx(faces.size(), 0.0F);
+  garden.add_bounced_lx(faces, bounced_lx, 0);
+  double most_lx = 0;
+  for (std::size_t i = 0; i < faces.size(); ++i) {
+    most_lx = std::max(most_lx, std::max(0.0, dot(direct, faces[i].normal)) + double{bounced_lx[i]});
+  }
+  return most_lx;
+}
+
 }  // namespace
 
-std::vector<SpillEdge> property_line_spill(const job::Job& job, const light::LitScene& scene,
+std::vector<SpillEdge> property_line_spill(const job::Job& job, const GardenLight& garden,
                                            const std::vector<LitLamp>& lamps) {
   std::vector<SpillEdge> edges;
   const geometry::Polygon& line = job.plan.property_line;
@@ -49,14 +69,14 @@ std::vector<SpillEdge> property_line_spill(const job::Job& job, const light::Lit
     const Receivers points =
         face_points(line[edge], line[(edge + 1) % line.size()], {-out.x_m, -out.y_m}, 0, spill_top_m, line_cell_m);
     std::vector<float> lx(points.size(), 0.0F);
-    scene.illuminance_lx(points, lx);
+    garden.illuminance_lx(points, lx, 0);
     const auto most = static_cast<std::size_t>(std::max_element(lx.begin(), lx.end()) - lx.begin());
     SpillEdge spill;
     spill.edge = edge;
     spill.average_lx = lux_figures(points, lx.data()).average_lx;
     spill.maximum_lx = static_cast<double>(lx[most]);
     spill.maximum_at = points[most].position;
-    const Strongest strongest = strongest_at(job, scene, lamps, points[most]);
+    const Strongest strongest = strongest_at(job, garden.scene(), lamps, points[most]);
     spill.lamp = strongest.lamp;
     spill.lamp_lx = strongest.lx;
     edges.push_back(std::move(spill));
@@ -66,7 +86,7 @@ std::vector<SpillEdge> property_line_spill(const job::Job& job, const light::Lit
 
 // Each lamp's light on a plane that looks at it, as an arrow; the level part of the sum is what an upright plane that
 // faces along it catches, as long as no lamp lies behind that plane.
-std::vector<WindowSpill> window_spill(const job::Job& job, const light::LitScene& scene,
+std::vector<WindowSpill> window_spill(const job::Job& job, const GardenLight& garden,
                                       const std::vector<LitLamp>& lamps) {
   std::vector<WindowSpill> windows;
   for (const job::ViewPoint& eye : job.plan.view_points) {
@@ -78,7 +98,7 @@ std::vector<WindowSpill> window_spill(const job::Job& job, const light::LitScene
       const Vec3 to_lamp = unit(lamps[i].position - eye.position);
       const light::Receiver facing{eye.position, to_lamp};
       std::array<float, 1> lx{};
-      scene.add_lamp_lx(i, std::span(&facing, 1), lx);
+      garden.scene().add_lamp_lx(i, std::span(&facing, 1), lx);
       const Vec3 arrow = static_cast<double>(lx[0]) * to_lamp;
       sum = sum + arrow;
       const double level_lx = std::hypot(arrow.x, arrow.y);
@@ -86,7 +106,7 @@ std::vector<WindowSpill> window_spill(const job::Job& job, const light::LitScene
       window.lamp_lx = level_lx;
       window.lamp = job.luminaires[lamps[i].luminaire].id;
     }
-    window.lx = std::hypot(sum.x, sum.y);
+    window.lx = garden.bounce() ? with_bounce_lx(garden, eye.position, sum) : std::hypot(sum.x, sum.y);
     windows.push_back(std::move(window));
   }
   return windows;

@@ -115,7 +115,8 @@ Reply calibrate(const Texts& given) {
   const formats::ReadJob read = formats::read_job_leniently(given[0]);
   if (!read.job) return refuse_input("The job", read.problems);
   for (const job::View& view : read.job->views) {
-    if (view.id == given[1]) return answer(formats::calibration_json(study::calibrate_view(view)));
+    if (view.id == given[1])
+      return answer(formats::calibration_json(study::calibrate_view(view, read.job->site.units)));
   }
   return refuse({ErrorCode::not_found, fmt::format("The job has no view \"{}\".", given[1])});
 }

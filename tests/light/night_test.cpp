@@ -75,7 +75,7 @@ TEST(Night, ElementIsIlluminanceTimesReflectanceOverPi) {
   night_layer(grid, lamp_before_wall(), 0, layers[0]);
   const NightTone tone{.ambient_lx = 0, .white_k = 2700};
   std::vector<std::array<float, 3>> shown;
-  night_luminance(grid, plate, sum_by_colour(layers, std::vector<LampState>{{1, 2700}}), tone, shown);
+  show_night(grid, plate, {sum_by_colour(layers, std::vector<LampState>{{1, 2700}}), layers[0], {}}, tone, shown);
   for (const std::uint32_t row : {0u, 13u, 32u, 63u}) {
     for (const std::uint32_t column : {0u, 31u, 40u, 63u}) {
       const double expected = luminance_by_hand(plate, column, row, 0.4);
@@ -101,6 +101,29 @@ TEST(Night, LightIsTheSumOfTheLamps) {
   EXPECT_FLOAT_EQ(lights[0].lx[1], 2 + 20);
   EXPECT_FLOAT_EQ(lights[1].lx[1], 10);
   EXPECT_TRUE(sum_by_colour(layers, std::vector<LampState>{{0, 2700}, {0, 2700}, {0, 2700}}).empty());
+}
+
+TEST(Night, LampInHandIsOneMoreOfTheLamps) {
+  const NightPlate plate = wall_plate(0.4);
+  const NightGrid grid = whole_grid(grey_photograph(120), plate);
+  std::vector<float> wide(grid.receivers.size(), 3);
+  std::vector<float> narrow(grid.receivers.size());
+  for (std::size_t i = 0; i < narrow.size(); ++i) narrow[i] = static_cast<float>(i % 50);
+  const NightTone tone{.ambient_lx = 0.1};
+  const std::vector<std::vector<float>> layers{wide, narrow};
+  const std::vector<LampState> states{{0.5, 2700}, {0.7, 4000}};
+  std::vector<float> all_lx = wide;
+  add_layer(narrow, 1, all_lx);
+  std::vector<std::array<float, 3>> summed;
+  const LogMean mean = show_night(grid, plate, {sum_by_colour(layers, states), all_lx, {}}, tone, summed);
+  std::vector<std::array<float, 3>> held;
+  const NightLight light{sum_by_colour({&wide, 1}, {&states[0], 1}), wide, {narrow, states[1]}};
+  const LogMean mean_held = show_night(grid, plate, light, tone, held);
+  EXPECT_NEAR(mean_held.value_cd_m2(), mean.value_cd_m2(), 1e-6 * mean.value_cd_m2());
+  ASSERT_EQ(held.size(), summed.size());
+  for (std::size_t i = 0; i < held.size(); ++i) {
+    for (std::size_t c = 0; c < 3; ++c) ASSERT_NEAR(held[i][c], summed[i][c], 1e-6F + 1e-5F * std::abs(summed[i][c]));
+  }
 }
 
 TEST(Night, MeanReflectanceIsWhatWasAskedForAndTextureIsKept) {
@@ -185,7 +208,7 @@ TEST(Night, WhatNoPieceHoldsAndTheDarkTakeNoLampAndSkyIsFaint) {
   EXPECT_EQ(grid.receivers.size(), 32u * 64 - 16);
   const NightTone tone{.ambient_lx = 0.2, .white_k = 2700};
   std::vector<std::array<float, 3>> shown;
-  night_luminance(grid, plate, {}, tone, shown);
+  show_night(grid, plate, {}, tone, shown);
   const auto y = [&](std::uint32_t row, std::uint32_t column) {
     const auto& rgb = shown[row * side_px + column];
     return luminance({rgb[0], rgb[1], rgb[2]});
@@ -212,21 +235,23 @@ TEST(Night, BandsAreTheWholeInPieces) {
 }
 
 TEST(Night, ExposureComesFromTheMeanOfTheLogarithm) {
-  const NightGrid grid = whole_grid(grey_photograph(120), wall_plate(std::numbers::pi / 10));
+  const NightPlate plate = wall_plate(std::numbers::pi / 10);
+  const NightGrid grid = whole_grid(grey_photograph(120), plate);
   std::vector<float> lx(grid.receivers.size(), 4);
   std::fill(lx.begin(), lx.begin() + static_cast<std::ptrdiff_t>(lx.size() / 2), 1.0F);
-  LogMean mean;
-  add_to_log_mean(grid, lx, 0, mean);
+  std::vector<std::array<float, 3>> shown;
+  const LogMean mean = show_night(grid, plate, {{}, lx, {}}, {.ambient_lx = 0}, shown);
   EXPECT_NEAR(mean.value_cd_m2(), 0.2, 0.001);
   EXPECT_GT(LogMean{}.value_cd_m2(), 0);
 }
 
 TEST(Night, WideDarkGroundHardlyChangesTheExposure) {
-  const NightGrid grid = whole_grid(grey_photograph(120), wall_plate(std::numbers::pi / 10));
+  const NightPlate plate = wall_plate(std::numbers::pi / 10);
+  const NightGrid grid = whole_grid(grey_photograph(120), plate);
   std::vector<float> lx(grid.receivers.size(), 0.2F);
   std::fill(lx.begin(), lx.begin() + static_cast<std::ptrdiff_t>(lx.size() / 2), 20.0F);
-  LogMean mean;
-  add_to_log_mean(grid, lx, 0, mean);
+  std::vector<std::array<float, 3>> shown;
+  const LogMean mean = show_night(grid, plate, {{}, lx, {}}, {.ambient_lx = 0}, shown);
   // By hand: (ln 2 + 0.1 ln 0.02) / 1.1.
   EXPECT_NEAR(mean.value_cd_m2(), std::exp((std::log(2) + 0.1 * std::log(0.02)) / 1.1), 0.005);
 }

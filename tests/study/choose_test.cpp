@@ -93,6 +93,24 @@ TEST(ChooseVerb, ATightBeamIsFlaggedWithItsSpot) {
   EXPECT_EQ(choice.options[0].warnings[0], "1.3 m spot on a 5 m crown");
 }
 
+// 5 m are 16.4 ft, a spot of 1.31 m 4.3 ft.
+TEST(ChooseVerb, SentencesSpeakTheJobsUnits) {
+  job::Job job = one_tree();
+  job.site.units = job::DisplayUnits::us;
+  ChooseRequest request = for_oak();
+  request.item = "bullet-6w-15";
+  const Choice tight = chosen(job, request);
+  EXPECT_EQ(tight.options.at(0).warnings.at(0), "4.3 ft spot on a 16.4 ft crown");
+  EXPECT_EQ(tight.sentence.find("From 4.9 ft beside the trunk"), 0u) << tight.sentence;
+  job::Job walk = one_walk();
+  walk.site.units = job::DisplayUnits::us;
+  const Choice along = chosen(walk, for_walk());
+  for (const std::string& words : {along.options.at(0).reason, along.remarks.at(0)}) {
+    EXPECT_NE(words.find(" ft"), std::string::npos) << words;
+    EXPECT_EQ(words.find(" m "), std::string::npos) << words;
+  }
+}
+
 TEST(ChooseVerb, TreeLampsStandAtTheSetbackAndLookAtTheMiddleOfTheCrown) {
   const job::Job job = one_tree();
   for (const ChoiceOption& option : chosen(job, for_oak()).options) {

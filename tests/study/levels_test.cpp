@@ -192,5 +192,72 @@ TEST(Levels, ALampOfManyLumensUpwardsBreachesTheSetThatLimitsLamps) {
   EXPECT_TRUE(told("light/garden/upwards"));
 }
 
+// A wall lit by a wash lamp, and a walk that no lamp reaches: all its light has bounced.
+job::Job lit_wall_over_walk() {
+  job::Job job = tests::bare_lot();
+  tests::add_area(job, "house", job::GroundKind::building, tests::rectangle(-4, 2, 4, 6), 3);
+  tests::add_area(job, "walk", job::GroundKind::paving, tests::rectangle(-4, -2, 4, -0.8)).name = "Walk";
+  job::Luminaire& wash = tests::place_lamp(job, "W1", "wash-90", {0, 0.8, 0.2});
+  wash.azimuth_deg = 360;
+  wash.tilt_deg = 50;
+  job.plan.property_line = tests::rectangle(-6, -4, 6, 8);
+  return job;
+}
+
+TEST(Levels, BounceIsCountedOnlyWhereItIsAskedFor) {
+  const job::Job job = lit_wall_over_walk();
+  const Levels straight = levels(job, {}, no_plan());
+  EXPECT_FALSE(straight.bounce);
+  EXPECT_EQ(find_place(straight, "walk")->lit.bounced_lx, 0);
+  LevelsOptions options = no_plan();
+  options.bounce = true;
+  const Levels found = levels(job, {}, options);
+  ASSERT_TRUE(found.bounce);
+  // The lamp's light times what walls and ground send back of it, less what meets neither.
+  EXPECT_GT(found.bounce->patches, 50u);
+  EXPECT_GT(found.bounce->sent_lm, 0.15 * found.upward.flux_lm);
+  EXPECT_LT(found.bounce->sent_lm, 0.35 * found.upward.flux_lm);
+  const PlaceLevels* walk = find_place(found, "walk");
+  EXPECT_GT(walk->lit.bounced_lx, 0.05);
+  EXPECT_NEAR(walk->lit.average_lx, find_place(straight, "walk")->lit.average_lx + walk->lit.bounced_lx, 1e-4);
+  for (std::size_t edge = 0; edge < found.property_line.size(); ++edge) {
+    EXPECT_GE(found.property_line[edge].maximum_lx, straight.property_line[edge].maximum_lx - 1e-6);
+  }
+}
+
+// A face of rho 0.35 seen whole from far before it is a source of E rho / pi cd/m2; at 30 m its 24 m2 are a point:
+// E' = E_mean rho A / (pi r^2).
+TEST(Levels, AWindowGetsWhatALitFaceSendsThere) {
+  job::Job job = lit_wall_over_walk();
+  job.plan.property_line.clear();
+  tests::add_eye(job, "window", job::ViewPointKind::neighbour_window, {0, -28, 1.5});
+  LevelsOptions options = no_plan();
+  const Levels straight = levels(job, {}, options);
+  options.bounce = true;
+  const Levels found = levels(job, {}, options);
+  const auto face = std::find_if(straight.places.begin(), straight.places.end(), [](const PlaceLevels& place) {
+    return place.place == LitPlace::facade && place.lit.average_lx > 1;
+  });
+  ASSERT_NE(face, straight.places.end());
+  const double expected_lx = face->lit.average_lx * 0.35 * 24 / (3.14159 * 30 * 30);
+  EXPECT_NEAR(found.windows.at(0).lx - straight.windows.at(0).lx, expected_lx, 0.15 * expected_lx);
+}
+
+TEST(Levels, TheNightPlanHoldsTheBounceToo) {
+  const job::Job job = lit_wall_over_walk();
+  LevelsOptions options;
+  options.cell_m = 0.5;
+  const NightPlan straight = levels(job, {}, options).plan.value();
+  options.bounce = true;
+  const NightPlan found = levels(job, {}, options).plan.value();
+  ASSERT_EQ(found.lx.size(), straight.lx.size());
+  double more_lx = 0;
+  for (std::size_t i = 0; i < found.lx.size(); ++i) {
+    EXPECT_GE(found.lx[i], straight.lx[i]);
+    more_lx = std::max(more_lx, static_cast<double>(found.lx[i] - straight.lx[i]));
+  }
+  EXPECT_GT(more_lx, 0.5);
+}
+
 }  // namespace
 }  // namespace duskwire::study

@@ -13,7 +13,7 @@ namespace {
 
 NightPlan plan_of(const job::Job& job, double cell_m = 0.25) {
   const light::LitScene scene(lit_scene(job).scene);
-  return night_plan(job, scene, cell_m);
+  return night_plan(job, GardenLight(scene), cell_m);
 }
 
 job::Job one_downlight() {

@@ -9,6 +9,8 @@ export interface LuxFigures {
   readonly maximum_lx: number;
   /** Minimum over average. */
   readonly uniformity: number;
+  /** Of the average, what bounced once; 0 where that was not asked for. */
+  readonly bounced_lx?: number;
   readonly points: number;
   readonly minimum_at: Point3;
 }
@@ -109,6 +111,8 @@ export interface Levels {
   readonly windows: readonly WindowSpill[];
   readonly sights: readonly SightLine[];
   readonly upward: { readonly flux_lm: number; readonly upward_lm: number; readonly upward_share: number };
+  /** Null where light that bounced was not asked for. */
+  readonly bounce?: { readonly patch_m: number; readonly patches: number; readonly sent_lm: number } | null;
   readonly brightness: readonly BrightnessRow[];
   readonly plan?: NightPlan | null;
   readonly findings: readonly Finding[];

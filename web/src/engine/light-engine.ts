@@ -5,7 +5,8 @@ import { EngineRefusal, startChannel, type Channel } from './client';
 import type { Chosen, ChooseTarget, Levels, LevelSet } from './levels';
 
 export interface LightEngine {
-  levels(document: JobDocument): Promise<Levels>;
+  /** With `bounce` also the light that bounced once: that takes seconds where there is much of it. */
+  levels(document: JobDocument, bounce: boolean): Promise<Levels>;
   sets(): Promise<readonly LevelSet[]>;
   choose(document: JobDocument, target: ChooseTarget): Promise<Chosen>;
   /** Lets go of the worker; the next question starts another. */
@@ -23,8 +24,8 @@ class WorkerLight implements LightEngine {
     this.#start = start;
   }
 
-  levels(document: JobDocument): Promise<Levels> {
-    return this.#ask('levels', document, { plan: true });
+  levels(document: JobDocument, bounce: boolean): Promise<Levels> {
+    return this.#ask('levels', document, { plan: true, bounce });
   }
 
   sets(): Promise<readonly LevelSet[]> {

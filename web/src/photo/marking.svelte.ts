@@ -2,26 +2,27 @@
 // Marking on the photograph: the known wall's corners, outlines of surfaces, trees and masks, lengths to measure. Points
 // are set one by one, by finger, mouse or keyboard, and each can be moved afterwards.
 import type { MaskKind, PictureMask, PictureMeasure, PictureSurface, PictureTree, SurfaceKind } from '../job/document';
-import { addMark, moveCorner, removeMark, setMark, type MarkList } from '../job/edits/views';
+import { addMark, moveCorner, removeMark, setAdjoining, setMark, type MarkList } from '../job/edits/views';
 import type { Command, Operation } from '../job/operations';
 import type { Gesture } from '../job/store.svelte';
 import type { JobSession } from '../session/job-session.svelte';
 import type { Photo } from '../session/photo.svelte';
 import { siteFromPixel } from './camera';
 import { facing, groundPlane, maskKindNames, surfaceKindNames, usualPlane } from './planes';
-import { cornerAt, lowest, markAt, pointsOf, sameMark, surfaceUnder, wallCorners, type MarkRef } from './shapes';
+import { cornerAt, lowest, markAt, pointsOf, sameMark, surfaceUnder, upEdge, wallCorners, type MarkRef } from './shapes';
 import type { Pixel } from './stage-frame';
 import type { PhotoStroke, PhotoTool } from './tool';
 
 export type Drawing =
   | { readonly what: 'wall' }
+  | { readonly what: 'adjoining' }
   | { readonly what: 'surface'; readonly kind: SurfaceKind }
   | { readonly what: 'tree' }
   | { readonly what: 'mask'; readonly kind: MaskKind }
   | { readonly what: 'measure' };
 
-const least: Readonly<Record<Drawing['what'], number>> = { wall: 4, surface: 3, tree: 3, mask: 3, measure: 2 };
-const most: Readonly<Record<Drawing['what'], number>> = { wall: 4, surface: 2000, tree: 2000, mask: 2000, measure: 2 };
+const least: Readonly<Record<Drawing['what'], number>> = { wall: 4, adjoining: 2, surface: 3, tree: 3, mask: 3, measure: 2 };
+const most: Readonly<Record<Drawing['what'], number>> = { wall: 4, adjoining: 2, surface: 2000, tree: 2000, mask: 2000, measure: 2 };
 const wallHints = ['one corner of the wall', 'the second corner', 'the third corner', 'the last corner'];
 
 export class Marking implements PhotoTool {
@@ -52,6 +53,7 @@ export class Marking implements PhotoTool {
     const { drawing, points } = this;
     if (!drawing) return this.corner !== undefined ? 'Drag the corner, or use the arrow keys.' : 'Tap an outline to change it.';
     if (drawing.what === 'wall') return `Tap ${wallHints[points.length] ?? ''}.`;
+    if (drawing.what === 'adjoining') return points.length === 0 ? 'Tap the foot of the second wall’s far edge.' : 'Tap the upper end of that edge, as high as the known wall.';
     if (drawing.what === 'measure') return points.length === 0 ? 'Tap where the length begins.' : 'Tap where it ends.';
     if (points.length < least[drawing.what]) return 'Tap the corners one after the other.';
     return 'Tap on, or press Done to close the outline.';
@@ -149,7 +151,7 @@ export class Marking implements PhotoTool {
   remove(): void {
     const { view } = this.#photo;
     const ref = this.selected;
-    if (!view || !ref || ref.list === 'wall') return;
+    if (!view || !ref || ref.list === 'wall' || ref.list === 'adjoining') return;
     this.#session.store.run(removeMark(view, ref.list, ref.id, 'Remove an outline'));
     this.select(undefined);
   }
@@ -195,16 +197,19 @@ export class Marking implements PhotoTool {
       return;
     }
     const { view } = this.#photo;
+    if (drawing.what === 'adjoining') {
+      if (view) this.#session.store.run(setAdjoining(view, upEdge(points), 'Mark the second wall'));
+      return;
+    }
     const made = view && this.#made(drawing, points);
     if (!made) return;
     this.#session.store.run(made.command);
     this.select({ list: made.list, id: made.id });
   }
 
-  #made(drawing: Exclude<Drawing, { what: 'wall' }>, points: readonly Pixel[]): { list: MarkList; id: string; command: Command } | undefined {
+  #made(drawing: Exclude<Drawing, { what: 'wall' | 'adjoining' }>, points: readonly Pixel[]): { list: MarkList; id: string; command: Command } | undefined {
     const view = this.#photo.view!;
     const { camera } = this.#photo;
-    const wall = view.calibration?.wall;
     if (drawing.what === 'mask') {
       const mark: Omit<PictureMask, 'id'> = { kind: drawing.kind, outline_px: points };
       return { list: 'masks', ...addMark(view, 'masks', mark, `Outline: ${maskKindNames[drawing.kind]}`) };
@@ -214,14 +219,16 @@ export class Marking implements PhotoTool {
       const mark: Omit<PictureMeasure, 'id'> = { from_px: points[0]!, to_px: points[1]!, ...(surface !== undefined && { surface }) };
       return { list: 'measures', ...addMark(view, 'measures', mark, 'Measure on the photograph') };
     }
-    if (!camera || !wall) return undefined;
+    if (!camera) return undefined;
     if (drawing.what === 'tree') {
       const foot = siteFromPixel(camera, lowest(points), groundPlane);
       if (!foot) return undefined;
       const mark: Omit<PictureTree, 'id'> = { outline_px: points, foot };
       return { list: 'trees', ...addMark(view, 'trees', mark, 'Outline: tree') };
     }
-    const { onPlane, normal } = facing(usualPlane(drawing.kind, wall), camera.position);
+    const plane = usualPlane(drawing.kind, this.#photo.planes);
+    if (!plane) return undefined;
+    const { onPlane, normal } = facing(plane, camera.position);
     const mark: Omit<PictureSurface, 'id'> = { kind: drawing.kind, name: surfaceKindNames[drawing.kind], outline_px: points, on_plane: onPlane, normal };
     return { list: 'surfaces', ...addMark(view, 'surfaces', mark, `Outline: ${surfaceKindNames[drawing.kind]}`) };
   }

@@ -1,15 +1,18 @@
 // SPDX-License-Identifier: Apache-2.0
-// Planes to choose from for a surface of the photograph: the ground, a level over it, the known wall, the walls that
-// adjoin it at right angles, walls of the plan, and a roof that rises from the known wall's top.
-import type { KnownWall, PictureSurface, Point3, SurfaceKind } from '../job/document';
+// Planes to choose from for a surface of the photograph: those that the engine hangs on the known wall, and the walls
+// of the plan.
+import type { ProposedPlane } from '../engine/calibration';
+import type { PictureSurface, Point3, SurfaceKind } from '../job/document';
 import { wallWords, type PlanWall } from '../job/walls';
-import { quantityText, type UnitSystem } from '../units/quantity';
+import type { UnitSystem } from '../units/quantity';
 import type { Plane } from './camera';
 
 export interface PlaneChoice {
   readonly id: string;
   readonly words: string;
   readonly plane: Plane;
+  /** What is assumed. */
+  readonly note?: string;
 }
 
 /** The plane of an upright wall between two places of the ground, facing outwards. */
@@ -22,27 +25,11 @@ export const uprightPlane = (left: readonly number[], right: readonly number[]):
 export const levelPlane = (heightM: number): Plane => ({ onPlane: [0, 0, heightM], normal: [0, 0, 1] });
 export const groundPlane = levelPlane(0);
 
-/** A roof from the wall's top, rising inwards. */
-export function roofPlane(wall: KnownWall, pitchDeg: number): Plane {
-  const { normal } = uprightPlane(wall.left, wall.right);
-  const pitch = (pitchDeg * Math.PI) / 180;
-  const [out, up] = [Math.sin(pitch), Math.cos(pitch)];
-  return { onPlane: [wall.left[0], wall.left[1], wall.left[2] + wall.height_m], normal: [normal[0] * out, normal[1] * out, up] };
-}
+const planeOf = ({ on_plane, normal }: ProposedPlane): Plane => ({ onPlane: on_plane, normal });
 
-const usualPitchDeg = 30;
-
-export function planeChoices(wall: KnownWall, plan: readonly PlanWall[], northDeg: number | undefined, units: UnitSystem): PlaneChoice[] {
-  const known = uprightPlane(wall.left, wall.right);
-  const along: Point3 = [-known.normal[1], known.normal[0], 0];
-  const choices: PlaneChoice[] = [
-    { id: 'ground', words: 'The ground', plane: groundPlane },
-    { id: 'wall', words: 'The known wall', plane: known },
-    { id: 'left', words: 'Square to it, at its left end', plane: { onPlane: wall.left, normal: [-along[0], -along[1], 0] } },
-    { id: 'right', words: 'Square to it, at its right end', plane: { onPlane: wall.right, normal: along } },
-    { id: 'roof', words: `A roof over it, ${quantityText(usualPitchDeg, 'angle', units, 0)}`, plane: roofPlane(wall, usualPitchDeg) },
-  ];
-  for (const one of plan) choices.push({ id: one.id, words: wallWords(one, northDeg, units), plane: uprightPlane([...one.left, 0], [...one.right, 0]) });
+export function planeChoices(proposed: readonly ProposedPlane[], plan: readonly PlanWall[], northDeg: number | undefined, units: UnitSystem): PlaneChoice[] {
+  const choices: PlaneChoice[] = proposed.map((one) => ({ id: one.id, words: one.name, plane: planeOf(one), ...(one.note !== '' && { note: one.note }) }));
+  for (const one of plan) choices.push({ id: `plan ${one.id}`, words: wallWords(one, northDeg, units), plane: uprightPlane([...one.left, 0], [...one.right, 0]) });
   return choices;
 }
 
@@ -64,11 +51,10 @@ export function facing({ onPlane, normal }: Plane, camera: Point3): Plane {
 
 export const isLevel = (normal: Point3): boolean => Math.abs(normal[2]) > 0.9999;
 
-/** What a new surface of that kind lies on before anybody has chosen. */
-export function usualPlane(kind: SurfaceKind, wall: KnownWall): Plane {
-  if (kind === 'ground') return groundPlane;
-  if (kind === 'roof') return roofPlane(wall, usualPitchDeg);
-  return kind === 'steps' ? levelPlane(0.15) : uprightPlane(wall.left, wall.right);
+/** What a new surface of that kind lies on before anybody has chosen: the engine's first of that kind, else the known wall. */
+export function usualPlane(kind: SurfaceKind, proposed: readonly ProposedPlane[]): Plane | undefined {
+  const found = proposed.find((plane) => plane.kind === kind) ?? proposed[0];
+  return found && planeOf(found);
 }
 
 export const surfaceKindNames: Readonly<Record<SurfaceKind, string>> = { wall: 'Wall', ground: 'Ground', roof: 'Roof edge', steps: 'Steps', other: 'Other' };

@@ -5,8 +5,9 @@ import type { MarkList } from '../job/edits/views';
 import type { Pixel } from './stage-frame';
 
 export interface MarkRef {
-  readonly list: MarkList | 'wall';
-  /** Empty for the wall. */
+  /** The two walls that fix the camera are no lists: the known one, and the far edge of the one beside it. */
+  readonly list: MarkList | 'wall' | 'adjoining';
+  /** Empty for those walls. */
   readonly id: string;
 }
 
@@ -42,9 +43,22 @@ export function wallCorners(points: readonly Pixel[]): readonly Pixel[] {
   return [bottomLeft!, bottomRight!, topRight!, topLeft!];
 }
 
+/** Two places of an upright edge, the lower first, in whatever order they came. */
+export const upEdge = (points: readonly Pixel[]): readonly Pixel[] => [...points].sort((a, b) => b[1] - a[1]);
+
+/** Which end of the known wall the second one meets: the nearer on the picture. */
+export const meetsLeft = (corners: readonly Pixel[], far: readonly Pixel[]): boolean => apart(corners[0]!, far[0]!) < apart(corners[1]!, far[0]!);
+
+/** The outline of the second wall: lower left, lower right, upper right, upper left as seen on the picture. */
+export function adjoiningOutline(corners: readonly Pixel[], far: readonly Pixel[]): readonly Pixel[] {
+  if (corners.length !== 4 || far.length !== 2) return [];
+  return meetsLeft(corners, far) ? [far[0]!, corners[0]!, corners[3]!, far[1]!] : [corners[1]!, far[0]!, far[1]!, corners[2]!];
+}
+
 /** The points of a mark that a hand can move. */
 export function pointsOf(view: View, ref: MarkRef): readonly Pixel[] {
   if (ref.list === 'wall') return view.calibration?.wall?.corners_px ?? [];
+  if (ref.list === 'adjoining') return view.calibration?.adjoining_px ?? [];
   const mark = (view[ref.list] as readonly { readonly id: string; readonly outline_px?: readonly Pixel[]; readonly from_px?: Pixel; readonly to_px?: Pixel }[] | undefined)?.find(({ id }) => id === ref.id);
   if (!mark) return [];
   return mark.outline_px ?? (mark.from_px && mark.to_px ? [mark.from_px, mark.to_px] : []);

@@ -11,11 +11,13 @@ import { byId } from './live.svelte';
 /** How the plan shows the light on the ground: numbers as colours, or as the eye may find it. */
 export type NightLook = 'colours' | 'pools';
 
+type Question = readonly [JobDocument, boolean];
+
 const restMilliseconds = 200;
 
 export class LightAnswer {
   readonly engine: LightEngine;
-  #queue: LatestWins<JobDocument, Levels>;
+  #queue: LatestWins<Question, Levels>;
   #document: JobDocument;
   #lookers = 0;
   #rest: ReturnType<typeof setTimeout> | undefined;
@@ -26,19 +28,20 @@ export class LightAnswer {
   pending = $state(false);
   failure: string | undefined = $state();
   look: NightLook = $state('colours');
+  #bounce = $state(false);
 
   places: ReadonlyMap<string, PlaceLevels> = $derived(byId(this.levels?.places));
 
   constructor(document: JobDocument, engine: LightEngine = startLight()) {
     this.#document = document;
     this.engine = engine;
-    this.#queue = new LatestWins<JobDocument, Levels>(
-      (asked) => engine.levels(asked),
-      (levels, asked) => {
+    this.#queue = new LatestWins<Question, Levels>(
+      ([asked, bounce]) => engine.levels(asked, bounce),
+      (levels, [asked, bounce]) => {
         this.levels = levels;
         this.of = asked;
         this.failure = undefined;
-        this.pending = asked !== this.#document;
+        this.pending = asked !== this.#document || bounce !== this.#bounce;
       },
       (error) => {
         this.pending = false;
@@ -46,6 +49,17 @@ export class LightAnswer {
         this.failure = error instanceof Error ? error.message : String(error);
       },
     );
+  }
+
+  /** Whether light that bounced once is counted. */
+  get bounce(): boolean {
+    return this.#bounce;
+  }
+  set bounce(counted: boolean) {
+    if (counted === this.#bounce) return;
+    this.#bounce = counted;
+    this.of = undefined;
+    if (this.#lookers > 0) this.#ask(0);
   }
 
   /** The job has changed. */
@@ -70,6 +84,6 @@ export class LightAnswer {
   #ask(afterMilliseconds: number): void {
     this.pending = true;
     clearTimeout(this.#rest);
-    this.#rest = setTimeout(() => this.#queue.put(this.#document), afterMilliseconds);
+    this.#rest = setTimeout(() => this.#queue.put([this.#document, this.#bounce]), afterMilliseconds);
   }
 }

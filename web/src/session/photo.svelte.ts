@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // The photographs of an open job: which one is looked at, its picture, and the camera that the engine finds for it. A
-// known wall is kept here until it is whole (four corners, place and height): only then has the job a place for it.
+// known wall is kept here until it is whole (four corners and place; its height may stay unknown, which is 0): only
+// then has the job a place for it.
 import { Superseded } from '../engine/client';
-import type { CalibrationAnswer, Camera } from '../engine/calibration';
+import type { CalibrationAnswer, Camera, ProposedPlane } from '../engine/calibration';
 import { LatestWins } from '../engine/latest';
 import type { JobDocument, KnownWall, View } from '../job/document';
 import { addView, findView, setWall } from '../job/edits/views';
@@ -63,6 +64,11 @@ export class Photo {
     return this.of !== undefined && this.of.id === this.view?.id ? (this.answer?.camera ?? undefined) : undefined;
   }
 
+  /** What surfaces may lie on, as the engine hangs it on the known wall. */
+  get planes(): readonly ProposedPlane[] {
+    return this.camera ? (this.answer?.planes ?? []) : [];
+  }
+
   /** The known wall, as far as it is known. */
   get wall(): Partial<KnownWall> {
     return this.view?.calibration?.wall ?? this.draft;
@@ -83,8 +89,8 @@ export class Photo {
     if (view.calibration?.wall) return this.#session.store.run(setWall(view, change, label), merge);
     this.draft = { ...this.draft, ...change };
     const { corners_px, left, right, height_m } = this.draft;
-    if (corners_px?.length !== 4 || !left || !right || height_m === undefined) return;
-    this.#session.store.run(setWall(view, this.draft, 'Mark the known wall'));
+    if (corners_px?.length !== 4 || !left || !right) return;
+    this.#session.store.run(setWall(view, { ...this.draft, height_m: height_m ?? 0 }, 'Mark the known wall'));
     this.draft = {};
   }
 

@@ -141,6 +141,52 @@ test('a photograph is calibrated by touch, measured on, and undone', async () =>
   assert.deepEqual(page.complaints, []);
 });
 
+test('a wall of unknown height and the one around its corner are measured by the picture, and both take light', async () => {
+  await openDemo(page);
+  await openView();
+  await bringIn();
+  await step('Known wall');
+  await button('Mark the four corners').click();
+  for (const corner of corners) await tap(pixelOf(corner));
+  await field('Which wall').selectOption({ index: 1 });
+  await enter('Width', '10 m');
+  await enter('Begins, from the wall’s left end', '3 m');
+  await enter('Height', '');
+  // The house's west side, 4 m deep.
+  await button('Mark its far edge').click();
+  await tap(pixelOf([12, 20, 3]));
+  await tap(pixelOf([12, 20, 0]));
+  const told = view().getByRole('region', { name: 'The camera' });
+  const feet = async (pattern) => {
+    const [, value, error] = pattern.exec(await told.textContent()) ?? [];
+    return [Number(value) * 0.3048, Number(error) * 0.3048];
+  };
+  await until(async () => {
+    const [highM, highError] = await feet(/wall is ([\d.]+)\s*±\s*([\d.]+)\s*ft high/);
+    assert.ok(Math.abs(highM - wall.height) < Math.max(0.3, 3 * highError), `${highM} m high`);
+    const [wideM, wideError] = await feet(/second wall is ([\d.]+)\s*±\s*([\d.]+)\s*ft wide/);
+    assert.ok(Math.abs(wideM - 4) < Math.max(0.4, 3 * wideError), `${wideM} m wide`);
+  });
+  await button('Far top').click();
+  await view().getByRole('button', { name: 'Move Far top up' }).click();
+  await page.getByRole('button', { name: 'Undo: Move a corner' }).last().waitFor();
+
+  await step('Surfaces');
+  await button('The known wall').click();
+  await button('The second wall').click();
+  assert.equal(await field('It lies on').inputValue(), 'left-wall');
+  await view().getByText("At a right angle, around the house's corner").waitFor();
+  assert.equal(await button('The second wall').count(), 0, 'it is outlined already');
+  await button('Ground').click();
+  for (const place of [[13, 14, 0], [20, 14, 0], [16, 11, 0]]) await tap(pixelOf(place));
+  await button('Done').click();
+  assert.equal(await field('It lies on').inputValue(), 'ground');
+  await step('Known wall');
+  await button('Remove').click();
+  assert.equal(await button('Far top').count(), 0);
+  assert.deepEqual(page.complaints, []);
+});
+
 test('three lamps on the photograph are lit, dimmed, probed and saved', async () => {
   await openDemo(page);
   await openView();

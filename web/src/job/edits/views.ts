@@ -47,7 +47,10 @@ export function setWall(view: View, change: Partial<KnownWall>, label: string): 
   return { label, changes };
 }
 
-export const forgetWall = (view: View): Command => ({ label: 'Mark the wall anew', changes: [setIn(view, ['calibration', 'wall'], undefined)] });
+export const forgetWall = (view: View): Command => ({ label: 'Mark the wall anew', changes: [setIn(view, ['calibration', 'wall'], undefined), ...(view.calibration?.adjoining_px ? [setIn(view, ['calibration', 'adjoining_px'], undefined)] : [])] });
+
+/** Its far edge, lower end first; undefined: there is none. */
+export const setAdjoining = (view: View, edge: readonly Point2[] | undefined, label: string): Command => ({ label, changes: [setIn(view, ['calibration', 'adjoining_px'], edge)] });
 
 export const setCalibration = (view: View, key: 'click_error_px' | 'focal_px' | 'method', value: unknown, label: string): Command => ({
   label,
@@ -66,11 +69,15 @@ export const setMark = (view: View, list: MarkList, id: string, changes: Readonl
 
 export const removeMark = (view: View, list: MarkList, id: string, label: string): Command => ({ label, changes: [{ op: 'remove', path: [...viewPath(view.id), list, { id }] }] });
 
-/** The whole outline of a mark, or of the wall (`id` undefined), with one corner moved. */
-export function moveCorner(view: View, list: MarkList | 'wall', id: string | undefined, index: number, to: Point2): Operation | undefined {
+/** The whole outline of a mark, or of one of the walls that fix the camera, with one corner moved. */
+export function moveCorner(view: View, list: MarkList | 'wall' | 'adjoining', id: string | undefined, index: number, to: Point2): Operation | undefined {
   if (list === 'wall') {
     const corners = view.calibration?.wall?.corners_px;
     return corners && setIn(view, ['calibration', 'wall', 'corners_px'], corners.map((corner, at) => (at === index ? to : corner)));
+  }
+  if (list === 'adjoining') {
+    const edge = view.calibration?.adjoining_px;
+    return edge && setIn(view, ['calibration', 'adjoining_px'], edge.map((corner, at) => (at === index ? to : corner)));
   }
   const mark = (view[list] as readonly Mark[] | undefined)?.find((one) => one.id === id);
   if (!mark || id === undefined) return undefined;

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 import { describe, expect, it } from 'vitest';
 import { planWalls, stretchOf, wallUnder, windOf } from '../../../src/job/walls';
-import { choiceOf, facing, planeChoices, roofPlane, uprightPlane } from '../../../src/photo/planes';
+import type { ProposedPlane } from '../../../src/engine/calibration';
+import { choiceOf, facing, planeChoices, uprightPlane, usualPlane } from '../../../src/photo/planes';
 import { garden } from '../support/garden';
 
 const outline = [[0, 0], [10, 0], [10, 6], [0, 6]] as const;
@@ -35,24 +36,36 @@ describe('walls of the plan', () => {
 });
 
 describe('planes', () => {
-  const wall = { corners_px: [], left: [0, 0, 0], right: [10, 0, 0], height_m: 3 } as const;
+  const proposed: readonly ProposedPlane[] = [
+    { id: 'wall', name: 'The known wall', kind: 'wall', on_plane: [0, 0, 0], normal: [0, -1, 0], note: '' },
+    { id: 'right-wall', name: 'Wall at its right edge', kind: 'wall', on_plane: [10, 0, 0], normal: [1, 0, 0], note: 'At a right angle' },
+    { id: 'ground', name: 'Ground', kind: 'ground', on_plane: [0, 0, 0], normal: [0, 0, 1], note: 'Level' },
+    { id: 'roof', name: 'Roof', kind: 'roof', on_plane: [0, 0, 3], normal: [0, -0.5, Math.sqrt(0.75)], note: '30 degrees' },
+  ];
 
   it('of a wall face away from the house', () => {
-    expect(uprightPlane(wall.left, wall.right)).toEqual({ onPlane: [0, 0, 0], normal: [0, -1, 0] });
+    expect(uprightPlane([0, 0, 0], [10, 0, 0])).toEqual({ onPlane: [0, 0, 0], normal: [0, -1, 0] });
   });
 
-  it('of a roof rise inwards from the top', () => {
-    const { onPlane, normal } = roofPlane(wall, 45);
-    expect(onPlane).toEqual([0, 0, 3]);
-    expect(normal[1]).toBeCloseTo(-Math.SQRT1_2, 12);
-    expect(normal[2]).toBeCloseTo(Math.SQRT1_2, 12);
+  it('to choose from are the engine’s, and the walls of the plan', () => {
+    const choices = planeChoices(proposed, planWalls(job(outline)), 90, 'metric');
+    expect(choices.slice(0, 4).map(({ id, note }) => [id, note])).toEqual([['wall', undefined], ['right-wall', 'At a right angle'], ['ground', 'Level'], ['roof', '30 degrees']]);
+    expect(choices).toHaveLength(8);
+    expect(new Set(choices.map(({ id }) => id)).size).toBe(8);
   });
 
   it('are known again whichever side they face', () => {
-    const choices = planeChoices(wall, [], 90, 'metric');
+    const choices = planeChoices(proposed, [], 90, 'metric');
     expect(choiceOf(choices, { on_plane: [4, 3, 0], normal: [0, 0, -1] })?.id).toBe('ground');
-    expect(choiceOf(choices, { on_plane: [10, 5, 1], normal: [-1, 0, 0] })?.id).toBe('right');
+    expect(choiceOf(choices, { on_plane: [10, 5, 1], normal: [-1, 0, 0] })?.id).toBe('right-wall');
     expect(choiceOf(choices, { on_plane: [4, 3, 0.4], normal: [0, 0, 1] })).toBeUndefined();
+  });
+
+  it('are taken by kind before anybody has chosen, else the known wall', () => {
+    expect(usualPlane('roof', proposed)?.onPlane).toEqual([0, 0, 3]);
+    expect(usualPlane('ground', proposed)?.normal).toEqual([0, 0, 1]);
+    expect(usualPlane('steps', proposed)?.normal).toEqual([0, -1, 0]);
+    expect(usualPlane('wall', [])).toBeUndefined();
   });
 
   it('are turned to the camera', () => {

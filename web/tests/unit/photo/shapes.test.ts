@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 import { describe, expect, it } from 'vitest';
 import type { View } from '../../../src/job/document';
-import { cornerAt, inside, markAt, surfaceUnder, wallCorners } from '../../../src/photo/shapes';
+import { adjoiningOutline, cornerAt, inside, markAt, meetsLeft, pointsOf, surfaceUnder, upEdge, wallCorners } from '../../../src/photo/shapes';
 
 const square = (x: number, y: number, size: number) => [[x, y], [x + size, y], [x + size, y + size], [x, y + size]] as const;
 
@@ -41,5 +41,26 @@ describe('the corners of a wall', () => {
     // Leaning as walls do on photographs.
     const corners = [[10, 95], [90, 80], [92, 30], [8, 5]] as const;
     expect(wallCorners(order.map((index) => corners[index]!))).toEqual(corners);
+  });
+});
+
+describe('the second wall', () => {
+  const corners = [[40, 90], [90, 80], [90, 30], [40, 20]] as const;
+
+  it('meets the known one at the end that is nearer', () => {
+    const left = upEdge([[10, 30], [12, 85]]);
+    expect(left).toEqual([[12, 85], [10, 30]]);
+    expect(meetsLeft(corners, left)).toBe(true);
+    expect(adjoiningOutline(corners, left)).toEqual([[12, 85], [40, 90], [40, 20], [10, 30]]);
+    const right = upEdge([[120, 78], [120, 33]]);
+    expect(meetsLeft(corners, right)).toBe(false);
+    expect(adjoiningOutline(corners, right)).toEqual([[90, 80], [120, 78], [120, 33], [90, 30]]);
+  });
+
+  it('has no outline without a known wall, and its two places can be moved', () => {
+    expect(adjoiningOutline([], [[1, 2], [1, 1]])).toEqual([]);
+    const marked: View = { id: 'v', image: 'x', calibration: { method: 'vanishing_points', adjoining_px: [[12, 85], [10, 30]] } };
+    expect(pointsOf(marked, { list: 'adjoining', id: '' })).toEqual([[12, 85], [10, 30]]);
+    expect(pointsOf(view, { list: 'adjoining', id: '' })).toEqual([]);
   });
 });

@@ -9,11 +9,13 @@ import { LightAnswer } from '../../../src/session/light.svelte';
 import { garden } from '../support/garden';
 
 let asked: JobDocument[];
+let bounces: boolean[];
 let failure: Error | undefined;
 let ended: boolean;
 const engine: LightEngine = {
-  levels(document) {
+  levels(document, bounce) {
     asked.push(document);
+    bounces.push(bounce);
     return failure ? Promise.reject(failure) : Promise.resolve({ targets: document.title, places: [{ id: 'walk' }] } as unknown as Levels);
   },
   sets: () => Promise.resolve([]),
@@ -24,6 +26,7 @@ const engine: LightEngine = {
 beforeEach(() => {
   vi.useFakeTimers();
   asked = [];
+  bounces = [];
   failure = undefined;
   ended = false;
 });
@@ -59,6 +62,21 @@ describe('the levels of an open job', () => {
     light.watch();
     await rest();
     expect(asked).toHaveLength(1);
+  });
+
+  it('come anew with the light that bounced, and stay so for the next change', async () => {
+    const light = new LightAnswer(garden('a'), engine);
+    light.bounce = true;
+    light.bounce = false;
+    light.watch();
+    await rest();
+    light.bounce = true;
+    expect(light.pending).toBe(true);
+    await rest();
+    expect(light.pending).toBe(false);
+    light.changed(garden('b'));
+    await rest();
+    expect(bounces).toEqual([false, true, true]);
   });
 
   it('say what is wrong, and nothing where they were put away', async () => {
