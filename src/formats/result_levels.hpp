@@ -168,7 +168,7 @@ void describe_result(Of<study::Levels>, Visitor& v) {
   v.result("sights", &T::sights, "From every view point to every lamp");
   v.result("upward", &T::upward, "What goes up");
   v.result("bounce", &T::bounce,
-           "Light that bounced once; null where it was not asked for: all figures are then of straight light");
+           "Light that bounced once; absent where it was not asked for: all figures are then of straight light");
   v.result("brightness", &T::brightness, "The order in which the eye finds things");
   v.result("plan", &T::plan, "The night plan");
   v.result("findings", &T::findings, "What is wrong, errors first");

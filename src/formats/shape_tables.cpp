@@ -89,6 +89,7 @@ std::map<std::string, std::string> all_tables() {
   add_shapes<study::LevelSet, study::LevelTarget>(tables);
   add_result<study::Levels>(tables, "result: levels");
   add_result<study::LampLevels>(tables, "result: lamp levels");
+  add_result<study::BounceLevels>(tables, "result: bounce levels");
   add_result<study::PlaceLevels>(tables, "result: place levels");
   add_result<study::LuxFigures>(tables, "result: lux figures");
   add_result<study::TreadLevels>(tables, "result: tread levels");

@@ -81,7 +81,7 @@ test('what cannot be shown at night is refused', () => {
 test('levels count light that bounced where that is asked for', () => {
   const straight = ask('levels', demo, '{"plan": false}');
   const bounced = ask('levels', demo, '{"plan": false, "bounce": true}');
-  assert.equal(straight.bounce, null);
+  assert.equal(straight.bounce, undefined);
   assert.ok(bounced.bounce.sent_lm > 0 && bounced.bounce.patches > 0);
   const more = bounced.places.filter((place) => place.lit.bounced_lx > 0);
   assert.ok(more.length > 3);

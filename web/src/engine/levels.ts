@@ -111,7 +111,7 @@ export interface Levels {
   readonly windows: readonly WindowSpill[];
   readonly sights: readonly SightLine[];
   readonly upward: { readonly flux_lm: number; readonly upward_lm: number; readonly upward_share: number };
-  /** Null where light that bounced was not asked for. */
+  /** Absent where light that bounced was not asked for. */
   readonly bounce?: { readonly patch_m: number; readonly patches: number; readonly sent_lm: number } | null;
   readonly brightness: readonly BrightnessRow[];
   readonly plan?: NightPlan | null;
