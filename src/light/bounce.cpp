@@ -15,7 +15,7 @@ using geometry::Ray;
 using geometry::Vec3;
 
 // A patch is seen from near where the way to its middle is shorter than so many of its longer sides; then its quarters
-// are taken. With this the closed forms of two plates are met within two per cent from patches half as long as they are
+// are taken. With this the closed forms of two plates are met within 2.5 % from patches half as long as they are
 // (tests/light/bounce_test.cpp).
 constexpr double near_sides = 3;
 constexpr int most_partings = 4;
