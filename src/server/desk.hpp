@@ -113,6 +113,8 @@ class Desk {
       // The message above says what a person needs to know.
     }
     const std::lock_guard<std::mutex> lock(mutex_);
+    // It may have been ended after it was asked for the last time.
+    if (made && work.unwanted) made = Error{ErrorCode::unavailable, "It was ended."};
     if (made) {
       work.standing.made = std::make_shared<const Made>(std::move(made).value());
       work.standing.state = DeskState::done;

@@ -59,6 +59,23 @@ TEST(Desk, TakesOneOrderAtATimeAndEndsItWhereNobodyWantsIt) {
   EXPECT_EQ(ended(desk, number).message, "It was ended.");
 }
 
+TEST(Desk, WhatWasEndedAtTheLastMomentIsNotKept) {
+  std::promise<void> begun;
+  std::promise<void> ended_by_us;
+  TextDesk desk(words, [&](const std::string&, const DeskProgress&) -> Result<std::string> {
+    begun.set_value();
+    ended_by_us.get_future().wait();
+    return std::string("whole");
+  });
+  const std::uint64_t number = desk.begin("x").value();
+  begun.get_future().wait();
+  EXPECT_TRUE(desk.end(number));
+  ended_by_us.set_value();
+  const auto standing = ended(desk, number);
+  EXPECT_EQ(standing.state, DeskState::failed);
+  EXPECT_FALSE(standing.made);
+}
+
 TEST(Desk, AFaultOfOurOwnIsAFailureWithWords) {
   TextDesk desk(words, [](const std::string&, const DeskProgress&) -> Result<std::string> {
     throw std::runtime_error("never shown");
