@@ -5,7 +5,7 @@ import globals from 'globals';
 import ts from 'typescript-eslint';
 import svelteConfig from './svelte.config.js';
 
-const floors = [['units'], ['job'], ['engine', 'storage', 'offline'], ['session'], ['ui'], ['plan', 'panes'], ['planning', 'photo', 'offer', 'clock', 'papers'], ['views']];
+const floors = [['units'], ['job'], ['engine', 'storage', 'offline'], ['session'], ['ui'], ['plan', 'panes'], ['planning', 'photo', 'offer', 'clock', 'papers', 'visit'], ['views']];
 
 const forbidden = floors.flatMap((floor, level) =>
   floor.map((folder) => {

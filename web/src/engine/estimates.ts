@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// Price and times in a worker of their own: a price with its options takes longer than a check, and checks must not
-// wait for it.
+// Price, times and fault finding in a worker of their own: they take longer than a check, and checks must not wait.
 import type { JobDocument } from '../job/document';
 import { EngineRefusal, startChannel, type Channel } from './client';
+import type { ComparedReadings, Located, LocateRequest } from './locate';
 import type { DepositRules, FirstLookRequest, Price, PriceBand, PriceMove } from './price';
 import type { Times, TimesRequest } from './times';
 
@@ -12,6 +12,10 @@ export interface Estimates {
   priceBand(request: FirstLookRequest): Promise<PriceBand>;
   depositRules(): Promise<DepositRules>;
   times(document: JobDocument, request: TimesRequest): Promise<Times>;
+  /** Where a fault sits, by the readings of a visit. */
+  locate(document: JobDocument, request: LocateRequest): Promise<Located>;
+  /** The readings beside the plan. */
+  readings(document: JobDocument, request: LocateRequest): Promise<ComparedReadings>;
   /** Lets go of the worker; the next question starts another. */
   end(): void;
 }
@@ -48,6 +52,14 @@ class WorkerEstimates implements Estimates {
 
   times(document: JobDocument, request: TimesRequest): Promise<Times> {
     return this.#ask('times', document, request);
+  }
+
+  locate(document: JobDocument, request: LocateRequest): Promise<Located> {
+    return this.#ask('locate', document, request);
+  }
+
+  readings(document: JobDocument, request: LocateRequest): Promise<ComparedReadings> {
+    return this.#ask('readings', document, request);
   }
 
   end(): void {

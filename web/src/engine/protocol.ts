@@ -20,6 +20,8 @@
 //   price_difference document before, document after    the move of the price, line by line
 //   deposit_rules  -                                    the rules that limit deposits
 //   times          document, {year, zone, tariff?}      sun and switching of a year, hours, energy
+//   locate         document, {visit?, readings?, readings_alone?}  as duskwire locate --json
+//   readings       document, the same request           what was read beside the plan, drift
 //   stock          -                                    the stock catalogue file
 //   rulesets       -                                    list of ruleset files
 //   route_begin    document, request                    progress               starts to plan the wiring

@@ -6,6 +6,7 @@ import type { BeamShape } from './beam-shape';
 import type { Offer } from './offer';
 import type { ProgrammeEntry } from './programme';
 import type { View } from './view';
+import type { Visit } from './visit';
 
 export * from './view';
 
@@ -404,5 +405,5 @@ export interface JobDocument {
   readonly views?: readonly View[];
   readonly programme?: readonly ProgrammeEntry[];
   readonly offer?: Offer;
-  readonly visits?: readonly unknown[];
+  readonly visits?: readonly Visit[];
 }

@@ -52,6 +52,13 @@ export class JobStore {
     this.#show(document, 'edit', command.label);
   }
 
+  /** Adds to what is never taken back (the log of a visit): no step of undo, and the steps before it stay. */
+  append(label: string, changes: readonly Operation[]): void {
+    this.#gesture?.commit();
+    const { document } = applyOperations(this.#document, changes);
+    this.#show(document, 'edit', label);
+  }
+
   /** Ends a row of merged commands, e.g. when a field loses the focus. */
   seal(): void {
     this.#history = seal(this.#history);
@@ -108,10 +115,12 @@ export class JobStore {
     return entry.label;
   }
 
-  /** Another document in its place (the other side of a conflict, an older revision): undoable as one step. */
+  /** Another document in its place (the other side of a conflict, an older revision), visits left out: undoable as one step. */
   replace(document: JobDocument, label: string): void {
     this.#gesture?.cancel();
     const keys = new Set([...Object.keys(this.#document), ...Object.keys(document)]);
+    // Logs only grow: who joins them is the session.
+    keys.delete('visits');
     const before = this.#document as unknown as Record<string, unknown>;
     const after = document as unknown as Record<string, unknown>;
     const changes: Operation[] = [];
@@ -119,9 +128,9 @@ export class JobStore {
       if (before[key] !== after[key]) changes.push({ op: 'set', path: [key], value: after[key] });
     }
     if (changes.length === 0) return;
-    const { inverse } = applyOperations(this.#document, changes);
+    const { document: next, inverse } = applyOperations(this.#document, changes);
     this.#history = record(this.#history, { label, changes }, inverse);
-    this.#show(document, 'replace', label);
+    this.#show(next, 'replace', label);
   }
 
   /** Called after each change; returns how to stop that. */

@@ -45,7 +45,7 @@ export const panes: readonly Pane[] = [
 export const docks: readonly Dock[] = ['left', 'right', 'bottom'];
 
 /** What fills the middle of a stage: the plan with its panes, or a view that takes their place. */
-export type StageMain = 'plan' | 'offer' | 'clock' | 'papers';
+export type StageMain = 'plan' | 'offer' | 'clock' | 'papers' | 'visit';
 
 /** The stages of the work on the page, in the order of the trade. */
 export const stages = [
@@ -58,6 +58,7 @@ export const stages = [
   { id: 'price', title: 'Price', hint: 'Rates, terms and options, and what they make', main: 'offer', left: 'objects', right: 'price', bottom: undefined },
   { id: 'clock', title: 'Clock', hint: 'When the lights go on and off', main: 'clock', left: 'objects', right: 'properties', bottom: undefined },
   { id: 'papers', title: 'Papers', hint: 'What the client, the crew and the owner get', main: 'papers', left: 'objects', right: 'properties', bottom: undefined },
+  { id: 'visit', title: 'Visits', hint: 'Read on site, find the fault, record what lies in the ground', main: 'visit', left: 'objects', right: 'properties', bottom: undefined },
 ] as const satisfies readonly (Record<Dock, PaneId | undefined> & { id: string; title: string; hint: string; main: StageMain })[];
 
 export type StageId = (typeof stages)[number]['id'];

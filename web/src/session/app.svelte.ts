@@ -7,6 +7,7 @@ import { Database } from '../storage/database';
 import { Desk } from '../storage/desk';
 import { HttpClient } from '../storage/http';
 import { MemoryDatabase } from '../storage/memory-database';
+import { Outbox } from '../storage/outbox';
 import { PictureStore } from '../storage/picture-store';
 import { ServerWorkspace, type ServerSession } from '../storage/server';
 import type { Workspace } from '../storage/workspace';
@@ -24,6 +25,7 @@ export interface App {
   readonly workspace: Workspace;
   readonly desk: Desk;
   readonly pictures: PictureStore;
+  readonly outbox: Outbox;
   readonly catalogue: ShopCatalogue;
   readonly standing: Standing;
 }
@@ -47,8 +49,9 @@ export async function startApp(): Promise<void> {
   const { workspace, standing } = await findWorkspace(database);
   const desk = new Desk(database, workspace.id);
   const pictures = new PictureStore(database, workspace);
+  const outbox = new Outbox(database, workspace.id);
   const catalogue = new ShopCatalogue(engine, workspace);
-  current = { engine, database, workspace, standing, desk, pictures, catalogue };
+  current = { engine, database, workspace, standing, desk, pictures, outbox, catalogue };
 }
 
 async function findWorkspace(database: Database): Promise<{ workspace: Workspace; standing: Standing }> {

@@ -28,6 +28,10 @@ export interface SaveSource {
   readonly summary: Summary | undefined;
   /** Done before each save, e.g. sending pictures; may change the document. */
   readonly prepare?: () => Promise<void>;
+  /** The workspace has stored it as this revision. */
+  readonly stored?: (revision: number) => Promise<void>;
+  /** Somebody else saved: brings both sides together where nobody need be asked; true where it has. */
+  readonly join?: (ourRevision: number) => Promise<boolean>;
 }
 
 export interface Delays {
@@ -110,11 +114,16 @@ export class Autosave {
     await this.flush();
   }
 
-  /** The person decided for the other side, which the store shows by now. */
-  async tookTheirs(revision: number): Promise<void> {
+  /** The person decided for the other side, which the store shows by now; `more`: and what it lacked beside it. */
+  async tookTheirs(revision: number, more = false): Promise<void> {
     this.revision = revision;
     this.#settleConflict();
-    this.#nowSent(this.#source.document);
+    if (more) {
+      this.#sent = undefined;
+      this.#schedule();
+    } else {
+      this.#nowSent(this.#source.document);
+    }
     await this.#keep();
   }
 
@@ -187,8 +196,10 @@ export class Autosave {
       this.revision = revision;
       this.#tried = [];
       this.#nowSent(document);
+      // A receipt that does not come now is asked for after the next save.
+      await this.#source.stored?.(revision).catch(() => undefined);
     } catch (error) {
-      this.#refused(error);
+      await this.#refused(error);
     }
     await this.#keep();
   }
@@ -205,7 +216,7 @@ export class Autosave {
     }
   }
 
-  #refused(error: unknown): void {
+  async #refused(error: unknown): Promise<void> {
     if (!(error instanceof StorageFailure) || error.kind !== 'conflict' || error.currentRevision === undefined) {
       this.#tell('kept', error);
       this.#sendAfter(this.#delays.retry);
@@ -213,6 +224,10 @@ export class Autosave {
       // Our own save arrived, its answer did not: go on from there.
       this.revision = error.currentRevision;
       this.#tried = [];
+      this.#sendAfter(0);
+    } else if (await this.#source.join?.(this.revision).catch(() => false)) {
+      this.revision = error.currentRevision;
+      this.#settleConflict();
       this.#sendAfter(0);
     } else {
       this.conflict = { theirRevision: error.currentRevision, theirChanged: error.currentChanged ?? '' };

@@ -4,19 +4,22 @@
 import type { Engine } from '../engine/client';
 import { startEstimates } from '../engine/estimates';
 import type { Change } from '../engine/report';
-import { difference } from '../job/difference';
+import { difference, equal } from '../job/difference';
 import type { JobDocument } from '../job/document';
 import type { History } from '../job/history';
 import { pictureRefs, renamePictures } from '../job/pictures';
 import { JobStore } from '../job/store.svelte';
 import type { Desk } from '../storage/desk';
+import type { Outbox } from '../storage/outbox';
 import type { PictureStore } from '../storage/picture-store';
 import type { Workspace } from '../storage/workspace';
 import type { UnitSystem } from '../units/quantity';
 import { Autosave, type Unsent } from './autosave.svelte';
+import { deviceId, FieldLog } from './field-log.svelte';
 import { Layers } from './layers.svelte';
 import { LightAnswer } from './light.svelte';
 import { LiveAnswer } from './live.svelte';
+import { LocateAnswer } from './locate.svelte';
 import { PriceAnswer } from './price.svelte';
 import { Selection } from './selection.svelte';
 import { summaryOf } from './summary';
@@ -28,6 +31,7 @@ export interface Means {
   readonly workspace: Workspace;
   readonly desk: Desk;
   readonly pictures: PictureStore;
+  readonly outbox: Outbox;
 }
 
 export interface Opening {
@@ -55,6 +59,9 @@ export class JobSession {
   /** What it costs and when its lights are on: there while somebody looks at them. */
   readonly price: PriceAnswer;
   readonly times: TimesAnswer;
+  /** What the readings of a visit say, and the log that they are written into. */
+  readonly locate: LocateAnswer;
+  readonly log: FieldLog;
   readonly selection = new Selection();
   readonly layers = new Layers();
   readonly autosave: Autosave;
@@ -63,7 +70,7 @@ export class JobSession {
   readonly pictures: PictureStore;
   #stopListening: () => void;
 
-  constructor({ engine, workspace, desk, pictures }: Means, opening: Opening) {
+  constructor({ engine, workspace, desk, pictures, outbox }: Means, opening: Opening) {
     this.engine = engine;
     this.workspace = workspace;
     this.pictures = pictures;
@@ -73,9 +80,13 @@ export class JobSession {
     const estimates = startEstimates();
     this.price = new PriceAnswer(opening.document, estimates);
     this.times = new TimesAnswer(opening.document, estimates);
+    this.locate = new LocateAnswer(opening.document, estimates);
+    this.log = new FieldLog(this.store, outbox, deviceId());
     const { store, live } = this;
     this.autosave = new Autosave(workspace, desk, opening.revision, {
       prepare: () => this.#sendPictures(),
+      stored: (revision) => this.#askForReceipt(revision),
+      join: (ourRevision) => this.#join(ourRevision),
       get document() {
         return store.document;
       },
@@ -91,11 +102,14 @@ export class JobSession {
       this.light.changed(document);
       this.price.changed(document);
       this.times.changed(document);
+      this.locate.changed(document);
       if (cause !== 'preview') this.autosave.changed(label);
     });
     openSessions.add(this);
     live.ask(store.document);
     if (opening.unsent) this.autosave.resume(opening.unsent);
+    // What an earlier page wrote and could not send, or sent without hearing of it.
+    void this.log.resume().then(() => this.#askForReceipt(opening.revision)).catch(() => undefined);
   }
 
   get document(): JobDocument {
@@ -117,6 +131,30 @@ export class JobSession {
     this.store.run({ label, changes: difference(before, after) });
   }
 
+  /** Another version of the job in its place, as one step of undo. Logs of visits are joined: no version takes them away. */
+  takeVersion(document: JobDocument, label: string): void {
+    this.store.replace(document, label);
+    this.log.takeIn(document.visits ?? []);
+  }
+
+  // Only what the workspace gives back has been received.
+  async #askForReceipt(revision: number): Promise<void> {
+    if (this.log.unsent === 0 || revision === 0) return;
+    const stored = await this.workspace.openRevision(this.document.id, revision).catch(() => this.workspace.open(this.document.id));
+    await this.log.received(stored.document, stored.revision);
+  }
+
+  // Where one side wrote into logs only, the other side's work goes on with both logs: nothing has to be decided.
+  async #join(ourRevision: number): Promise<boolean> {
+    const { id } = this.document;
+    const [base, theirs] = await Promise.all([this.workspace.openRevision(id, ourRevision), this.workspace.open(id)]);
+    const ours = this.document;
+    if (onlyVisitsDiffer(base.document, ours)) this.takeVersion(theirs.document, 'Work of another device');
+    else if (onlyVisitsDiffer(base.document, theirs.document)) this.log.takeIn(theirs.document.visits ?? []);
+    else return false;
+    return true;
+  }
+
   // The workspace gets pictures before the document that names them, and may name them otherwise.
   async #sendPictures(): Promise<void> {
     const names = await this.pictures.send(pictureRefs(this.document).map(({ hash }) => hash));
@@ -134,6 +172,9 @@ export class JobSession {
     this.light.stop();
     this.price.stop();
     this.times.stop();
+    this.locate.stop();
     this.price.estimates.end();
   }
 }
+
+const onlyVisitsDiffer = (a: JobDocument, b: JobDocument): boolean => equal({ ...a, visits: undefined }, { ...b, visits: undefined });

@@ -2,6 +2,7 @@
 // The browser's own database (IndexedDB), opened once, with promises. What each store holds: see `Stores`.
 import type { CatalogueFile, JobDocument } from '../job/document';
 import type { History } from '../job/history';
+import type { LogEntry } from '../job/visit-log';
 import { StorageFailure, type JobEntry } from './workspace';
 
 export interface Stores {
@@ -30,6 +31,17 @@ export interface Stores {
     /** Absent: the workspace has it. `tried`: saves of it whose answers may have been lost. */
     readonly unsent: { readonly label: string; readonly since: string; readonly tried: readonly string[] } | null;
   };
+  /** What this device wrote into logs of visits: see outbox.ts. Key: [workspace, entry.id]. */
+  outbox: {
+    readonly workspace: string;
+    readonly id: string;
+    readonly job: string;
+    readonly title: string;
+    readonly entry: LogEntry;
+    readonly hash: string;
+    /** When the workspace was seen to hold it, and in which revision; null: not yet. */
+    readonly received: { readonly at: string; readonly revision: number } | null;
+  };
   /** The last list of jobs that a server gave. Key: workspace. */
   lists: { readonly workspace: string; readonly entries: readonly JobEntry[]; readonly seen: string };
 }
@@ -43,7 +55,11 @@ export const keyPaths: Record<StoreName, string | string[]> = {
   catalogues: 'key',
   desk: ['workspace', 'id'],
   lists: 'workspace',
+  outbox: ['workspace', 'id'],
 };
+
+// 2: the outbox.
+const schemaVersion = 2;
 
 export class Database {
   #open: Promise<IDBDatabase> | undefined;
@@ -137,9 +153,10 @@ function abort(raw: IDBTransaction): void {
 
 function openDatabase(name: string): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
-    const request = indexedDB.open(name, 1);
+    const request = indexedDB.open(name, schemaVersion);
     request.onupgradeneeded = () => {
-      for (const [store, keyPath] of Object.entries(keyPaths)) request.result.createObjectStore(store, { keyPath });
+      const there = request.result.objectStoreNames;
+      for (const [store, keyPath] of Object.entries(keyPaths)) if (!there.contains(store)) request.result.createObjectStore(store, { keyPath });
     };
     request.onsuccess = () => {
       // Another tab with a newer page must not wait for this one.

@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 // Which theme is on: the system's choice, or one that the person picked on this device.
 
-export const themes = ['system', 'day', 'dusk', 'sun'] as const;
+export const themes = ['system', 'day', 'dusk', 'red', 'sun'] as const;
 export type Theme = (typeof themes)[number];
 
 export const themeNames: Record<Theme, string> = {
   system: 'As the device',
   day: 'Day',
   dusk: 'Dusk (dim, for work at night)',
+  red: 'Red light (keeps eyes used to the dark)',
   sun: 'Full sun (black on white, heavy)',
 };
 

@@ -18,6 +18,7 @@ export type Quantity =
   | 'temperature'
   | 'angle'
   | 'percent'
+  | 'accuracy'
   | 'flux'
   | 'illuminance'
   | 'colour_temperature'
@@ -55,6 +56,7 @@ const common: Record<Exclude<Quantity, 'length' | 'short_length' | 'small_length
   resistance: same('Ω', 'ohms', 4),
   angle: same('°', 'degrees', 1),
   percent: same('%', 'percent', 0),
+  accuracy: same('%', 'percent', 1),
   flux: same('lm', 'lumens', 0),
   colour_temperature: same('K', 'kelvin', 0),
   duration_min: same('min', 'minutes', 0),

@@ -10,7 +10,7 @@ interface Shape {
 }
 
 const schema = JSON.parse(readFileSync('../docs/schema/job-v1.schema.json', 'utf8')) as Shape & { readonly $defs: Readonly<Record<string, Shape>> };
-const files = ['document', 'view', 'offer', 'programme'].map((name) => readInterfaces(`src/job/${name}.ts`));
+const files = ['document', 'view', 'offer', 'programme', 'visit'].map((name) => readInterfaces(`src/job/${name}.ts`));
 const interfaces = new Map(files.flatMap((file) => [...file.interfaces]));
 const lists = new Map(files.flatMap((file) => [...file.lists]));
 
@@ -22,12 +22,12 @@ const typed: readonly (readonly [string, Shape | undefined])[] = [
     'FixedPoint', 'Luminaire', 'Transformer', 'Output', 'Cable', 'Joint', 'AsBuilt',
     'View', 'Calibration', 'KnownWall', 'ViewReference', 'PictureSurface', 'PictureTree', 'PictureMask', 'PictureMeasure',
     'NightLook', 'Offer', 'Rates', 'GroundRate', 'Margins', 'Terms', 'Warranty', 'OfferOption', 'ItemSwap', 'OfferExtra',
-    'ProgrammeEntry', 'SwitchRule',
+    'ProgrammeEntry', 'SwitchRule', 'Visit', 'Answers', 'Reading',
   ].map((name) => [name, schema.$defs[name.replace(/(?<!^)[A-Z]/g, '_$&').toLowerCase()]] as const),
 ];
 
 // Keys that documents carry beyond the schema (unknown keys are kept).
-const beyond: Readonly<Record<string, readonly string[]>> = { JobDocument: ['stage'] };
+const beyond: Readonly<Record<string, readonly string[]>> = { JobDocument: ['stage'], Visit: ['id', 'log'] };
 
 describe('the types of the document', () => {
   it.each(typed)('%s has the keys of the schema, and the same ones required', (name, shape) => {
@@ -53,6 +53,10 @@ describe('the types of the document', () => {
     ['taxBases', 'margins', 'tax_on'],
     ['optionKinds', 'offer_option', 'kind'],
     ['switchBases', 'switch_rule', 'at'],
+    ['visitKinds', 'visit', 'kind'],
+    ['readingQuantities', 'reading', 'quantity'],
+    ['readingUnits', 'reading', 'unit'],
+    ['seenStates', 'reading', 'seen'],
   ])('%s are those of the schema', (list, part, key) => {
     expect(lists.get(list)).toEqual(schema.$defs[part]!.properties[key]!.enum);
   });

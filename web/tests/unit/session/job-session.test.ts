@@ -9,6 +9,7 @@ import type { JobDocument } from '../../../src/job/document';
 import { JobSession } from '../../../src/session/job-session.svelte';
 import { Database } from '../../../src/storage/database';
 import { Desk } from '../../../src/storage/desk';
+import { Outbox } from '../../../src/storage/outbox';
 import { PictureStore } from '../../../src/storage/picture-store';
 import { MemoryWorkspace } from '../support/memory-workspace';
 import { realEngine } from '../support/real-engine';
@@ -26,7 +27,7 @@ beforeEach(async () => {
   const workspace = new MemoryWorkspace();
   const database = new Database(`session ${++number}`);
   await workspace.save({ id: ostrey.id, baseRevision: 0, saveId: 'x', document: ostrey });
-  session = new JobSession({ engine, workspace, desk: new Desk(database, 'memory'), pictures: new PictureStore(database, workspace) }, { document: ostrey, revision: 1 });
+  session = new JobSession({ engine, workspace, desk: new Desk(database, 'memory'), pictures: new PictureStore(database, workspace), outbox: new Outbox(database, 'memory') }, { document: ostrey, revision: 1 });
   await cured();
 });
 

@@ -11,6 +11,7 @@ export class MemoryWorkspace implements Workspace {
   readonly id = 'memory';
   mood: Mood = 'well';
   readonly saves: Save[] = [];
+  #revisions = new Map<string, OpenedJob>();
   #jobs = new Map<string, { entry: JobEntry; document: JobDocument; saveId: string }>();
 
   save(save: Save): Promise<Saved> {
@@ -25,6 +26,7 @@ export class MemoryWorkspace implements Workspace {
       this.saves.push(save);
       const entry = entryOf(save.document, saved, false, save.summary ?? null);
       this.#jobs.set(save.id, { entry, document: save.document, saveId: save.saveId });
+      this.#revisions.set(`${save.id} ${saved.revision}`, { id: save.id, ...saved, document: save.document });
       return saved;
     });
   }
@@ -34,6 +36,14 @@ export class MemoryWorkspace implements Workspace {
       const job = this.#jobs.get(id);
       if (!job) throw new StorageFailure('not_found', 'No such job.');
       return { id, revision: job.entry.revision, changed: job.entry.changed, document: job.document };
+    });
+  }
+
+  openRevision(id: string, revision: number): Promise<OpenedJob> {
+    return this.#answer(() => {
+      const row = this.#revisions.get(`${id} ${revision}`);
+      if (!row) throw new StorageFailure('not_found', 'No such revision.');
+      return row;
     });
   }
 
@@ -49,7 +59,6 @@ export class MemoryWorkspace implements Workspace {
     return answer;
   }
 
-  openRevision = unused;
   revisions = unused;
   duplicate = unused;
   archive = unused;

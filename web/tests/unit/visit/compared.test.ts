@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: Apache-2.0
+import { describe, expect, it } from 'vitest';
+import type { ComparedReading, NextToRead } from '../../../src/engine/locate';
+import type { JobDocument } from '../../../src/job/document';
+import type { Reading } from '../../../src/job/visit';
+import type { ReadingEntry } from '../../../src/job/visit-log';
+import { judged } from '../../../src/visit/compared';
+import { askedFor, kindOf, placesFor, readingOf } from '../../../src/visit/reading-kinds';
+import { percent, withSign, withUnit } from '../../../src/visit/words';
+import { garden } from '../support/garden';
+
+const entry = (id: string, reading: Reading): ReadingEntry => ({ kind: 'reading', reading, id, visit: 'v', device: 'd', number: 1, at: '2026-03-02T20:00:00Z' });
+const compared = (place: string, measured: number, more: Partial<ComparedReading> = {}): ComparedReading => ({ place, quantity: 'voltage', unit: 'V', measured, predicted: 12, difference: measured - 12, tolerance: 0.1, explained: 12, in_tolerance: Math.abs(measured - 12) < 0.1, read_again: false, ...more });
+const volts = (place: string, value: number): Reading => ({ place, quantity: 'voltage', value, unit: 'V' });
+
+describe('readings beside the plan', () => {
+  it('finds each comparison again, also of one place that was read twice', () => {
+    const verdicts = judged([entry('1', volts('F1', 11)), entry('2', volts('F1', 12)), entry('3', volts('F9', 12))], {
+      compared: [compared('F1', 11), compared('F1', 12)], unused: [{ place: 'F9', quantity: 'voltage', why: 'the job has nothing of this id' }],
+    });
+    expect([...verdicts.values()].map(({ state }) => state)).toEqual(['off', 'sound', 'unused']);
+  });
+
+  it('says which is to be read again', () => {
+    expect(judged([entry('1', volts('F1', 3))], { compared: [compared('F1', 3, { read_again: true })], unused: [] }).get('1')?.state).toBe('again');
+  });
+
+  it('takes what was seen as taken into account', () => {
+    expect(judged([entry('1', { place: 'F1', quantity: 'lamp_state', seen: 'dark' })], { compared: [], unused: [] }).get('1')?.state).toBe('seen');
+  });
+});
+
+describe('kinds of reading', () => {
+  const job: JobDocument = { ...garden(), luminaires: [{ id: 'F1', item: 'x', name: 'Oak' }], joints: [{ id: 'S1' }], transformers: [{ id: 'T', item: 't', outputs: [{ id: 'T-A', tap_v: 13 }] }], cables: [{ id: 'C1', item: 'c', from: 'T-A', to: 'S1', length_m: 3 }] };
+  const next = (place: string, quantity: string, text: string): NextToRead => ({ place, quantity, text, information_bit: 1, effort_min: 1, outcomes: [], cautions: [] });
+
+  it.each([
+    ['output_v', 'T-A'], ['lamp_v', 'F1'], ['joint_v', 'S1'], ['cable_a', 'C1'], ['mains_v', 'T'], ['breaker', 'T-A'],
+  ] as const)('%s is taken at %s', (kind, place) => {
+    expect(placesFor(job, kindOf(kind)).map(({ id }) => id)).toEqual([place]);
+  });
+
+  it('writes what the format of a job asks for', () => {
+    const wanted = { place: 'C1', clamped: 'net', at: 'S1', lifted: 'C1' } as const;
+    expect(readingOf({ ...wanted, kind: 'cable_a' }, 0.64, '20:15')).toEqual({ place: 'C1', quantity: 'current', value: 0.64, unit: 'A', clamped: 'net', lifted: 'C1', time: '20:15' });
+    expect(readingOf({ ...wanted, kind: 'end_v', lifted: '' }, 12.7, '20:15')).toEqual({ place: 'C1', quantity: 'voltage', value: 12.7, unit: 'V', at: 'S1', time: '20:15' });
+    expect(readingOf({ ...wanted, kind: 'open_v', place: 'T-A', lifted: '' }, 13.1, '20:15')).toMatchObject({ load: 'open_circuit' });
+    expect(readingOf({ ...wanted, kind: 'lamp_seen', place: 'F1', lifted: '' }, 'dark', '20:15')).toEqual({ place: 'F1', quantity: 'lamp_state', seen: 'dark', time: '20:15' });
+  });
+
+  // The sentences are those of src/study/locate_words.cpp.
+  it.each([
+    [next('F1', 'V', 'Volts at the base of F1 (Oak), lamps on'), 'lamp_v', 'one'],
+    [next('S1', 'V', 'Volts at joint S1, lamps on'), 'joint_v', 'one'],
+    [next('C1', 'V', 'Volts on the conductors of C1 beside S1, lamps on'), 'end_v', 'one'],
+    [next('T-A', 'V', 'Volts at output T-A, lamps on'), 'output_v', 'one'],
+    [next('T-A', 'V', 'Volts at output T-A, its runs lifted'), 'open_v', 'one'],
+    [next('T-A', 'A', 'Amperes of output T-A, clamp round one side'), 'output_a', 'one'],
+    [next('C1', 'A', 'Amperes in the other conductor of C1'), 'cable_a', 'other'],
+    [next('C1', 'A', 'Amperes with the clamp round both conductors of C1'), 'cable_a', 'net'],
+    [next('T', 'V', 'Mains volts at the outlet'), 'mains_v', 'one'],
+    [next('T', 'VA', 'Amperes from the mains into T'), 'mains_a', 'one'],
+    [next('S1', 'ohm', 'Ohms between both conductors at S1, runs lifted, all off'), 'ohm', 'one'],
+    [next('F1', '', 'Whether F1 is lit'), 'lamp_seen', 'one'],
+    [next('T-A', '', 'Whether the protection of T-A has tripped'), 'breaker', 'one'],
+  ] as const)('sets up what is asked for: $text', (asked, kind, clamped) => {
+    expect(askedFor(job, asked)).toEqual({ kind, place: asked.place, clamped });
+  });
+});
+
+describe('numbers of a visit', () => {
+  it('have their unit, and a sign where they differ', () => {
+    expect(withUnit(0.346, 'ohm')).toBe('0.35 Ω');
+    expect(withSign(-0.617, 'V')).toBe('−0.62 V');
+    expect(percent(0.429)).toBe('43 %');
+    expect(percent(0.001)).toBe('under 1 %');
+  });
+});
