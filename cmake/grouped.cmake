@@ -31,7 +31,7 @@ function(duskwire_grouped out name)
   list(LENGTH together count)
   if(DUSKWIRE_GROUPED AND count GREATER 1)
     execute_process(COMMAND ${Python3_EXECUTABLE} ${CMAKE_SOURCE_DIR}/tools/group_sources.py
-                            ${CMAKE_BINARY_DIR}/groups/${name} 8 ${together}
+                            ${CMAKE_BINARY_DIR}/groups/${name} 24 ${together}
                     OUTPUT_VARIABLE together OUTPUT_STRIP_TRAILING_WHITESPACE COMMAND_ERROR_IS_FATAL ANY)
     string(REPLACE "\n" ";" together "${together}")
   endif()

@@ -92,9 +92,11 @@ def groups(sources: list[Path], size: int) -> list[list[Path]]:
         return (bool(own[a] & (own[b] | seen[b]) or own[b] & seen[a])
                 or borrows_what_the_other_has(a, b) or borrows_what_the_other_has(b, a))
 
-    # As many groups as the size asks for, filled evenly; a file that fits into none of them begins another.
+    # As many groups as the size asks for, filled evenly, files that fit with few others first; one that fits into none
+    # of them begins another.
+    foes = {path: sum(at_odds(path, other) for other in sources if other != path) for path in sources}
     made: list[list[Path]] = [[] for _ in range(-(-len(sources) // size))]
-    for path in sorted(sources, key=lambda path: (-path.stat().st_size, path)):
+    for path in sorted(sources, key=lambda path: (-foes[path], -path.stat().st_size, path)):
         fitting = [group for group in made if not any(at_odds(path, other) for other in group)]
         if fitting:
             min(fitting, key=lambda group: sum(other.stat().st_size for other in group)).append(path)

@@ -14,10 +14,6 @@
 namespace duskwire::cli {
 namespace {
 
-std::string heading(const std::string& text, const TextStyle& style) {
-  return "\n" + paint(style, Ink::strong, text) + "\n";
-}
-
 constexpr int margin_cells = 4;
 
 struct Mark {

@@ -15,10 +15,6 @@
 namespace duskwire::cli {
 namespace {
 
-std::string heading(const std::string& text, const TextStyle& style) {
-  return "\n" + paint(style, Ink::strong, text) + "\n";
-}
-
 // The lamp with the least room to the edge of its window, in words.
 std::string tightest_lamp(const CheckPage& page, const Names& names) {
   if (page.report.lamps.empty()) return "There are no lamps in this job yet.";

@@ -12,10 +12,6 @@ namespace {
 constexpr std::string_view exit_words =
     "Ends with 0: nothing of severity error; 1: errors were found in the job; 2: the input could not be used.";
 
-std::string heading(const std::string& text, const TextStyle& style) {
-  return "\n" + paint(style, Ink::strong, text) + "\n";
-}
-
 std::string examples_text(const std::vector<Example>& examples, const TextStyle& style) {
   std::string out;
   for (const Example& example : examples) {

@@ -17,10 +17,6 @@ namespace {
 
 constexpr double lux_per_footcandle = 10.763910417;
 
-std::string heading(const std::string& text, const TextStyle& style) {
-  return "\n" + paint(style, Ink::strong, text) + "\n";
-}
-
 std::string bare_lux(double lx) { return number(lx, lx < 10 ? 1 : 0); }
 
 const char* word_of(study::LitPlace place) {

@@ -15,10 +15,6 @@ namespace {
 
 using diagnosis::Verdict;
 
-std::string heading(const std::string& text, const TextStyle& style) {
-  return "\n" + paint(style, Ink::strong, text) + "\n";
-}
-
 Ink ink_of_verdict(Verdict verdict) {
   switch (verdict) {
     case Verdict::sound:

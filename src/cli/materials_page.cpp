@@ -17,10 +17,6 @@ namespace {
 // From this width on the cut list tells names beside ids.
 constexpr int wide_columns = 110;
 
-std::string heading(const std::string& text, const TextStyle& style) {
-  return "\n" + paint(style, Ink::strong, text) + "\n";
-}
-
 // Amounts of one table share a currency, which its head names: here only the number.
 std::string amount(std::int64_t minor, const std::string& currency) {
   const std::string text = money(minor, currency);

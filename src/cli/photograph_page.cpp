@@ -11,10 +11,6 @@
 namespace duskwire::cli {
 namespace {
 
-std::string heading(const std::string& text, const TextStyle& style) {
-  return "\n" + paint(style, Ink::strong, text) + "\n";
-}
-
 // Sizes on a photograph are good to centimetres at best: "7.33 m", "24.1 ft".
 std::string size_words(double size_m, const TextStyle& style) {
   return style.units == job::DisplayUnits::us ? number(size_m / units::m_per_ft, 1) + " ft" : number(size_m, 2) + " m";

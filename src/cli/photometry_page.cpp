@@ -15,10 +15,6 @@
 namespace duskwire::cli {
 namespace {
 
-std::string heading(const std::string& text, const TextStyle& style) {
-  return "\n" + paint(style, Ink::strong, text) + "\n";
-}
-
 std::string lumens(double flux_lm) { return number(flux_lm, flux_lm < 100 ? 1 : 0) + " lm"; }
 
 std::string degrees(double angle_deg, const TextStyle& style) {

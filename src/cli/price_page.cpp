@@ -20,10 +20,6 @@ namespace {
 using estimate::PriceGroup;
 using estimate::PriceLine;
 
-std::string heading(const std::string& text, const TextStyle& style) {
-  return "\n" + paint(style, Ink::strong, text) + "\n";
-}
-
 // Amounts of one table share a currency, which its head names: here only the number.
 std::string amount(std::int64_t minor, const std::string& currency) { return decimal_amount(minor, currency); }
 

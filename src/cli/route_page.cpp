@@ -15,10 +15,6 @@
 namespace duskwire::cli {
 namespace {
 
-std::string heading(const std::string& text, const TextStyle& style) {
-  return "\n" + paint(style, Ink::strong, text) + "\n";
-}
-
 std::string counted(std::size_t count, const std::string& word) {
   return fmt::format("{} {}{}", count, word, count == 1 ? "" : "s");
 }

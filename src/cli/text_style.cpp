@@ -46,4 +46,8 @@ std::string paint(const TextStyle& style, Ink ink, std::string_view text) {
   return "\x1b[" + std::string(code) + "m" + std::string(text) + "\x1b[0m";
 }
 
+std::string heading(const std::string& text, const TextStyle& style) {
+  return "\n" + paint(style, Ink::strong, text) + "\n";
+}
+
 }  // namespace duskwire::cli

@@ -40,5 +40,7 @@ struct TextStyle {
 
 // `text` in the colour of `ink`, or as it is where colour is off.
 [[nodiscard]] std::string paint(const TextStyle& style, Ink ink, std::string_view text);
+// A heading between two parts of a page: an empty line before it, then the words alone on theirs.
+[[nodiscard]] std::string heading(const std::string& text, const TextStyle& style);
 
 }  // namespace duskwire::cli

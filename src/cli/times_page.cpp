@@ -21,10 +21,6 @@ namespace {
 constexpr std::string_view month_names[] = {"January", "February", "March",     "April",   "May",      "June",
                                             "July",    "August",   "September", "October", "November", "December"};
 
-std::string heading(const std::string& text, const TextStyle& style) {
-  return "\n" + paint(style, Ink::strong, text) + "\n";
-}
-
 // "19:13" of "2026-03-08T19:12:36-05:00", to the nearest minute; with "+1" where it is the next day.
 std::string clock(const std::optional<std::string>& moment, const std::string& date, const std::string& none) {
   if (!moment) return none;

@@ -6,7 +6,7 @@
 namespace duskwire::formats {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using OrderedJson = nlohmann::ordered_json;
 
 template <class Enum>
 const char* name_of(Enum value) {
@@ -14,7 +14,7 @@ const char* name_of(Enum value) {
   return list.at(static_cast<std::size_t>(value));
 }
 
-Json line_json(const estimate::MaterialLine& line) {
+OrderedJson line_json(const estimate::MaterialLine& line) {
   return {{"category", estimate::category_name(line.category)},
           {"item", line.item},
           {"title", line.title},
@@ -26,7 +26,7 @@ Json line_json(const estimate::MaterialLine& line) {
           {"note", line.note}};
 }
 
-Json cable_json(const estimate::CableTotal& total) {
+OrderedJson cable_json(const estimate::CableTotal& total) {
   return {{"item", total.item},
           {"title", total.title},
           {"cuts", total.cuts},
@@ -37,11 +37,11 @@ Json cable_json(const estimate::CableTotal& total) {
           {"bought_m", total.bought_m}};
 }
 
-Json reel_json(const estimate::Reel& reel) {
+OrderedJson reel_json(const estimate::Reel& reel) {
   return {{"item", reel.item}, {"number", reel.number}, {"length_m", reel.length_m}, {"used_m", reel.used_m}};
 }
 
-Json cut_json(const estimate::Cut& cut) {
+OrderedJson cut_json(const estimate::Cut& cut) {
   return {{"tag", cut.tag},
           {"item", cut.item},
           {"from", cut.from},
@@ -56,10 +56,10 @@ Json cut_json(const estimate::Cut& cut) {
           {"running_m", cut.running_m}};
 }
 
-Json splice_json(const estimate::Splice& splice) {
+OrderedJson splice_json(const estimate::Splice& splice) {
   return {{"joint", splice.joint},
           {"name", splice.name},
-          {"kind", splice.kind ? Json(name_of(*splice.kind)) : Json(nullptr)},
+          {"kind", splice.kind ? OrderedJson(name_of(*splice.kind)) : OrderedJson(nullptr)},
           {"wires_per_conductor", splice.wires_per_conductor},
           {"connector", splice.connector},
           {"suggested", splice.suggested},
@@ -70,7 +70,7 @@ Json splice_json(const estimate::Splice& splice) {
           {"note", splice.note}};
 }
 
-Json problem_json(const Problem& problem) {
+OrderedJson problem_json(const Problem& problem) {
   return {{"severity", name_of(problem.severity)},
           {"pointer", problem.pointer},
           {"value", problem.value},
@@ -79,8 +79,8 @@ Json problem_json(const Problem& problem) {
 }
 
 template <class Item>
-Json array_of(const std::vector<Item>& items, Json (*one)(const Item&)) {
-  Json array = Json::array();
+OrderedJson array_of(const std::vector<Item>& items, OrderedJson (*one)(const Item&)) {
+  OrderedJson array = OrderedJson::array();
   for (const Item& item : items) array.push_back(one(item));
   return array;
 }

@@ -16,7 +16,7 @@ constexpr double least_mm = 6;
 // Text beyond this says nothing new about a width.
 constexpr std::size_t most_measured = 400;
 
-struct Wish {
+struct ColumnWish {
   double least_mm = 0;   // its longest word
   double wanted_mm = 0;  // its longest line
 };
@@ -33,7 +33,7 @@ std::string longest_word(const std::string& text) {
 }
 
 // Figures stay whole: an amount that is broken before its currency reads as two.
-void measure(Wish& wish, const std::string& text, const TextLook& look, bool whole = false) {
+void measure(ColumnWish& wish, const std::string& text, const TextLook& look, bool whole = false) {
   if (text.empty()) return;
   const std::string shown = text.substr(0, most_measured);
   const double whole_mm = Words(shown, look, 0).width_mm();
@@ -48,7 +48,7 @@ double sum_of(const std::vector<double>& widths_mm) { return std::accumulate(wid
 }  // namespace
 
 std::vector<double> column_widths_mm(const Table& table, double width_mm) {
-  std::vector<Wish> wishes(table.columns.size());
+  std::vector<ColumnWish> wishes(table.columns.size());
   TextLook plain;
   plain.size_pt = table.text_pt;
   TextLook bold = plain;
@@ -66,7 +66,7 @@ std::vector<double> column_widths_mm(const Table& table, double width_mm) {
     if (table.columns[c].width_mm) wishes[c] = {*table.columns[c].width_mm, *table.columns[c].width_mm};
   }
   std::vector<double> widths_mm;
-  for (const Wish& wish : wishes) widths_mm.push_back(wish.wanted_mm);
+  for (const ColumnWish& wish : wishes) widths_mm.push_back(wish.wanted_mm);
   const double wanted_mm = sum_of(widths_mm);
   if (wanted_mm <= width_mm) {
     // What is left goes to the columns of text, so that numbers stay close together.
@@ -84,7 +84,7 @@ std::vector<double> column_widths_mm(const Table& table, double width_mm) {
     return widths_mm;
   }
   std::vector<double> least;
-  for (const Wish& wish : wishes) least.push_back(wish.least_mm);
+  for (const ColumnWish& wish : wishes) least.push_back(wish.least_mm);
   const double needed_mm = sum_of(least);
   if (needed_mm >= width_mm) {
     // Words are broken too.

@@ -16,7 +16,7 @@ namespace {
 constexpr int mains_steps_to_each_side = 2;
 
 // Volts of one state of the network.
-struct Reading {
+struct Foretold {
   std::vector<double> node_v;
   std::vector<double> lamp_v;
   std::vector<double> terminal_v;  // by output
@@ -43,24 +43,24 @@ class Bench {
   }
 
   [[nodiscard]] const Built& built() const { return built_; }
-  [[nodiscard]] const Reading& nominal() const { return nominal_; }
-  [[nodiscard]] const std::vector<Reading>& corners() const { return corners_; }
-  [[nodiscard]] Reading at_mains(double factor) {
+  [[nodiscard]] const Foretold& nominal() const { return nominal_; }
+  [[nodiscard]] const std::vector<Foretold>& corners() const { return corners_; }
+  [[nodiscard]] Foretold at_mains(double factor) {
     electrical::Condition condition = built_.nominal;
     condition.mains_factor = factor;
     return read(condition);
   }
 
  private:
-  Reading read(const electrical::Condition& condition) {
+  Foretold read(const electrical::Condition& condition) {
     const electrical::Solution& solution = electrical::solve(*built_.prepared, condition, *workspace_);
     return {sizes(solution.node_v), sizes(solution.load_v), sizes(solution.output_v), sizes(solution.output_a)};
   }
 
   Built built_;
   electrical::WorkspacePtr workspace_;
-  Reading nominal_;
-  std::vector<Reading> corners_;
+  Foretold nominal_;
+  std::vector<Foretold> corners_;
 };
 
 // The farthest that a value strays from its nominal one.
@@ -68,7 +68,7 @@ template <class Value>
 double strays(const Bench& bench, Value value) {
   const double nominal = value(bench.nominal());
   double most = 0;
-  for (const Reading& corner : bench.corners()) most = std::max(most, std::abs(value(corner) - nominal));
+  for (const Foretold& corner : bench.corners()) most = std::max(most, std::abs(value(corner) - nominal));
   return most;
 }
 
@@ -89,7 +89,7 @@ class Sheet {
     // One reading, and one of the mains that it is held against.
     out.terminal_tolerance_v = 2 * meter_.volts_pct / 100 * out.terminal_v + meter_.volts_v;
     out.current_a = bench_.nominal().output_a[o];
-    out.tolerance_a = strays(bench_, [&](const Reading& reading) { return reading.output_a[o]; }) +
+    out.tolerance_a = strays(bench_, [&](const Foretold& reading) { return reading.output_a[o]; }) +
                       meter_.amps_pct / 100 * out.current_a + meter_.amps_a;
     const double share = std::clamp(job_.site.corners.mains_tolerance_pct / 100, 0.0, 0.5);
     for (int step = -mains_steps_to_each_side; step <= mains_steps_to_each_side; ++step) {
@@ -132,10 +132,10 @@ class Sheet {
     const std::uint32_t node = bench_.built().node_of(id);
     if (node == none) return row;
     const std::uint32_t lamp = node - bench_.built().luminaire_base;
-    const auto volts = [&](const Reading& reading) {
+    const auto volts = [&](const Foretold& reading) {
       return kind == CommissioningKind::lamp ? reading.lamp_v[lamp] : reading.node_v[node];
     };
-    const auto drop = [&](const Reading& reading) { return reading.terminal_v[o] - volts(reading); };
+    const auto drop = [&](const Foretold& reading) { return reading.terminal_v[o] - volts(reading); };
     row.nominal_v = volts(bench_.nominal());
     row.drop_v = drop(bench_.nominal());
     row.tolerance_v = strays(bench_, drop) + meter_.volts_pct / 100 * std::abs(row.drop_v) + 2 * meter_.volts_v;

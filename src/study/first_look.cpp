@@ -17,14 +17,14 @@ constexpr double small_tree_m = 6;
 constexpr double tall_tree_m = 15;
 
 // What a feature takes; counts are estimates for a house of usual size.
-struct Practice {
+struct HabitOfTrade {
   const char* name;
   const char* technique;
   std::uint32_t lamps_low;
   std::uint32_t lamps_high;
 };
 
-Practice practice_of(Feature feature) {
+HabitOfTrade practice_of(Feature feature) {
   switch (feature) {
     case Feature::steps:
       return {"steps", "a shielded light low at the side of every second or third riser, none that is looked into", 2,
@@ -93,7 +93,7 @@ void add_effects(FirstLook& out, const ClientNote& note) {
                    [](const NotedFeature& a, const NotedFeature& b) { return urgency(a) < urgency(b); });
   const double tree_m = tallest_tree_m(out);
   for (const NotedFeature& noted : features) {
-    Practice practice = practice_of(noted.feature);
+    HabitOfTrade practice = practice_of(noted.feature);
     if (noted.feature == Feature::tree && tree_m > 0) {
       practice.lamps_high = tree_m < small_tree_m ? 2 : tree_m < tall_tree_m ? 3 : 5;
       if (tree_m >= tall_tree_m) practice.lamps_low = 3;

@@ -11,12 +11,12 @@
 namespace duskwire::study {
 namespace {
 
-struct Receptacle {
+struct FoundReceptacle {
   const job::Receptacle* plan = nullptr;  // nothing: not known
   std::size_t index = 0;
 };
 
-Receptacle receptacle_of(const RuleContext& context, const job::Transformer& transformer) {
+FoundReceptacle receptacle_of(const RuleContext& context, const job::Transformer& transformer) {
   const std::vector<job::Receptacle>& all = context.job.plan.receptacles;
   const auto found = std::find_if(all.begin(), all.end(),
                                   [&](const job::Receptacle& one) { return one.id == transformer.receptacle; });
@@ -34,7 +34,7 @@ Findings check_receptacle(const RuleContext& context, const Rule& rule, bool job
   for (std::size_t t = 0; t < context.job.transformers.size(); ++t) {
     const job::Transformer& transformer = context.job.transformers[t];
     if (transformer.mounting == job::Mounting::indoors) continue;
-    const Receptacle receptacle = receptacle_of(context, transformer);
+    const FoundReceptacle receptacle = receptacle_of(context, transformer);
     if (!receptacle.plan) {
       unknown.push_back(transformer.id);
     } else if (!(receptacle.plan->*property)) {
@@ -67,7 +67,7 @@ struct CircuitLoad {
 std::map<std::size_t, CircuitLoad> circuit_loads(const RuleContext& context) {
   std::map<std::size_t, CircuitLoad> loads;
   for (const job::Transformer& transformer : context.job.transformers) {
-    const Receptacle receptacle = receptacle_of(context, transformer);
+    const FoundReceptacle receptacle = receptacle_of(context, transformer);
     if (!receptacle.plan) continue;
     CircuitLoad& load = loads[receptacle.index];
     load.transformers.push_back(transformer.id);

@@ -12,12 +12,12 @@ using geometry::Point2;
 constexpr double least_offset_m = 0.1;
 constexpr double least_sine = 0.25;  // two tapes that meet flatter than some 15 degrees fix nothing
 
-double cross(Point2 origin, Point2 p, Point2 q) {
+double turn_of(Point2 origin, Point2 p, Point2 q) {
   return (p.x_m - origin.x_m) * (q.y_m - origin.y_m) - (p.y_m - origin.y_m) * (q.x_m - origin.x_m);
 }
 
 TapeSide side_of(Point2 from, Point2 to, Point2 place) {
-  const double turn = cross(from, to, place);
+  const double turn = turn_of(from, to, place);
   if (turn == 0) return TapeSide::unknown;
   return turn > 0 ? TapeSide::left : TapeSide::right;
 }
@@ -36,7 +36,7 @@ double uncertainty(Point2 place, const job::FixedPoint& p, const job::FixedPoint
   const double p_m = geometry::distance_m(place, p.position);
   const double q_m = geometry::distance_m(place, q.position);
   if (p_m < least_offset_m || q_m < least_offset_m) return INFINITY;
-  const double sine = std::abs(cross(place, p.position, q.position)) / (p_m * q_m);
+  const double sine = std::abs(turn_of(place, p.position, q.position)) / (p_m * q_m);
   return sine < least_sine ? INFINITY : std::max(p_m, q_m) / sine;
 }
 

@@ -96,7 +96,7 @@ std::string need_words(const TransformerAdvice& advice) {
          fmt::format(": with {} used that asks for {}", share_words(need.load_share), va_words(advice.needed_va));
 }
 
-void choose(TransformerAdvice& advice, TransformerChoice& choice, const job::TransformerItem& item) {
+void take_choice(TransformerAdvice& advice, TransformerChoice& choice, const job::TransformerItem& item) {
   choice.chosen = true;
   advice.chosen_item = choice.item;
   advice.needed_outputs = outputs_needed(advice.need, item);
@@ -105,7 +105,7 @@ void choose(TransformerAdvice& advice, TransformerChoice& choice, const job::Tra
                   choice.title, va_words(item.rating_va), counted(item.output_count, "output"));
 }
 
-struct Offer {
+struct TransformerOffer {
   TransformerChoice choice;
   const job::TransformerItem* item = nullptr;
 };
@@ -121,27 +121,27 @@ TransformerAdvice advise_for(TransformerNeed need, const std::vector<job::Transf
   advice.need = need;
   advice.present_item = present;
   advice.needed_va = load_va(need) / need.load_share;
-  std::vector<Offer> offers;
+  std::vector<TransformerOffer> offers;
   for (const job::TransformerItem& item : items) {
     offers.push_back({judge_item(need, item), &item});
     offers.back().choice.present = item.id == present;
   }
-  std::stable_sort(offers.begin(), offers.end(), [](const Offer& p, const Offer& q) {
+  std::stable_sort(offers.begin(), offers.end(), [](const TransformerOffer& p, const TransformerOffer& q) {
     return std::pair(p.choice.rating_va, p.choice.price_minor) < std::pair(q.choice.rating_va, q.choice.price_minor);
   });
   // What hangs there already stays where it does; else the cheapest, and of equal price the smallest.
-  Offer* best = nullptr;
-  for (Offer& offer : offers) {
+  TransformerOffer* best = nullptr;
+  for (TransformerOffer& offer : offers) {
     if (!offer.choice.fits) continue;
     const bool cheaper = !best || offer.choice.price_minor < best->choice.price_minor;
     if (offer.choice.present || (cheaper && !(best && best->choice.present))) best = &offer;
   }
   if (best) {
-    choose(advice, best->choice, *best->item);
+    take_choice(advice, best->choice, *best->item);
   } else {
     advice.reason = need_words(advice) + ": none on offer does. Split the lamps over two transformers.";
   }
-  for (Offer& offer : offers) {
+  for (TransformerOffer& offer : offers) {
     if (offer.choice.present && !offer.choice.fits) {
       advice.reason += fmt::format(" {} is {}.", offer.choice.title, offer.choice.reason);
     }

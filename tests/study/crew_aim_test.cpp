@@ -11,8 +11,8 @@ namespace {
 // A lawn with a house north of y = 14 and an oak at (6, 10); a bullet of 36 degrees at (6, 8).
 job::Job yard() {
   job::Job job;
-  job.plan.areas = {testing::square("lawn", job::GroundKind::lawn, 0, 0, 20),
-                    testing::square("house", job::GroundKind::building, 10, 14, 6)};
+  job.plan.areas = {rule_testing::square("lawn", job::GroundKind::lawn, 0, 0, 20),
+                    rule_testing::square("house", job::GroundKind::building, 10, 14, 6)};
   job.plan.areas[1].name = "House";
   job.plan.areas[1].height_m = 5;
   job::Tree oak;

@@ -19,8 +19,8 @@ job::Cable cable(const char* id, geometry::Polyline path, double depth_m) {
 // A lawn of 20 m with a bed from x = 12 on.
 job::Job lawn_and_bed() {
   job::Job job;
-  job.plan.areas = {testing::square("lawn", job::GroundKind::lawn, 0, 0, 20),
-                    testing::square("bed", job::GroundKind::bed, 12, 0, 8)};
+  job.plan.areas = {rule_testing::square("lawn", job::GroundKind::lawn, 0, 0, 20),
+                    rule_testing::square("bed", job::GroundKind::bed, 12, 0, 8)};
   return job;
 }
 

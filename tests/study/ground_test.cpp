@@ -9,7 +9,7 @@ namespace duskwire::study {
 namespace {
 
 using job::GroundKind;
-using testing::square;
+using rule_testing::square;
 
 job::Plan plan_of(std::vector<job::Area> areas) {
   job::Plan plan;

@@ -6,7 +6,7 @@
 namespace duskwire::study {
 namespace {
 
-using namespace testing;
+using namespace rule_testing;
 using job::GroundKind;
 
 const Tables cover = {{"cover_m", {{"lawn", 0.15}, {"drive", 0.45}, {"other", 0.15}}}};

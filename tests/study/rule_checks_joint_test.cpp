@@ -6,7 +6,7 @@
 namespace duskwire::study {
 namespace {
 
-using namespace testing;
+using namespace rule_testing;
 
 // J1 brings C1, C2 and the lead of F1 together: three wires per conductor.
 

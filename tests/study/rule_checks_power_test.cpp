@@ -6,7 +6,7 @@
 namespace duskwire::study {
 namespace {
 
-using namespace testing;
+using namespace rule_testing;
 
 TEST(TapVoltage, TapMayReachTheLimitButNotPassIt) {
   Garden g = garden();

@@ -6,7 +6,7 @@
 namespace duskwire::study {
 namespace {
 
-using namespace testing;
+using namespace rule_testing;
 using job::GroundKind;
 
 const Rule near_pools = rule_of("water-distance", {{"contact_limit_v", 15}}, {{"distance_m", {{"pool", 3}}}});

@@ -7,7 +7,7 @@
 
 #include "base/units.hpp"
 
-namespace duskwire::study::testing {
+namespace duskwire::study::rule_testing {
 namespace {
 
 job::CableItem cable_item(const std::string& id, double gauge_awg, double ampacity_a, std::int64_t price_minor_per_m) {
@@ -173,4 +173,4 @@ int breaches_after_cure(const Garden& garden, const Rule& rule) {
   return static_cast<int>(breaches(after, rule).size());
 }
 
-}  // namespace duskwire::study::testing
+}  // namespace duskwire::study::rule_testing

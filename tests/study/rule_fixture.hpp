@@ -10,7 +10,7 @@
 #include "study/report.hpp"
 #include "study/rules.hpp"
 
-namespace duskwire::study::testing {
+namespace duskwire::study::rule_testing {
 
 inline constexpr double hair = 1e-6;
 
@@ -45,4 +45,4 @@ int breaches_after_cure(const Garden& garden, const Rule& rule);
 
 job::Area square(const std::string& id, job::GroundKind kind, double x_m, double y_m, double side_m);
 
-}  // namespace duskwire::study::testing
+}  // namespace duskwire::study::rule_testing

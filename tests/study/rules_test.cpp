@@ -11,10 +11,10 @@
 namespace duskwire::study {
 namespace {
 
-using testing::garden;
-using testing::Garden;
-using testing::judge_by;
-using testing::rule_of;
+using rule_testing::garden;
+using rule_testing::Garden;
+using rule_testing::judge_by;
+using rule_testing::rule_of;
 
 // One rule for each check, with the limits of a usual ruleset.
 Ruleset every_check() {

@@ -38,6 +38,11 @@ export function applyTheme(next: Theme = current): void {
   }
 }
 
+// Chosen in one tab, it holds in the others.
+globalThis.addEventListener?.('storage', (event) => {
+  if (event.key === key || event.key === null) applyTheme(stored());
+});
+
 // Paper is white whatever the screen is.
 globalThis.addEventListener?.('beforeprint', () => (document.documentElement.dataset.theme = 'day'));
 globalThis.addEventListener?.('afterprint', () => applyTheme());
