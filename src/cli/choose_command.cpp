@@ -109,7 +109,10 @@ Outcome choose_command(const ChooseRequest& request, const Common& common, const
     session = std::get<Session>(std::move(opened));
   }
   Lengths lengths(session.style.units);
-  if (request.job.empty()) session.job = typed_garden(request, lengths, asked);
+  if (request.job.empty()) {
+    session.job = typed_garden(request, lengths, asked);
+    session.job.site.units = session.style.units;
+  }
   asked.setback_m = lengths.read("setback", request.setback);
   asked.longest_m = lengths.read("spacing", request.spacing);
   asked.pool_m = lengths.read("pool", request.pool);
