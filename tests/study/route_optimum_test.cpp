@@ -29,7 +29,7 @@ TEST(RouteOptimum, SmallLawnsAreWithinTwoPercentOfTheOptimum) {
   const estimate::InstallRates rates;
   double sum_pct = 0;
   for (const Lawn lawn : lawns) {
-    SCOPED_TRACE(testing::Message() << lawn.lamps << " lamps, seed " << lawn.seed);
+    SCOPED_TRACE(::testing::Message() << lawn.lamps << " lamps, seed " << lawn.seed);
     const job::Job site = sites::open_lawn({lawn.lamps, lawn.seed}, sites::stock());
     RouteRequest request;
     request.most_steps = steps;
