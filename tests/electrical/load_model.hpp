@@ -25,7 +25,7 @@ inline constexpr double filament_linear = 0.05;   // below this share of its rat
 }
 
 [[nodiscard]] inline double load_va(const Network& network, const Condition& condition, std::size_t load) {
-  const double level = condition.load_level.empty() ? 1.0 : static_cast<double>(condition.load_level[load]);
+  const double level = level_of(condition, load);
   return network.loads[load].power_va * level * condition.load_factor;
 }
 
