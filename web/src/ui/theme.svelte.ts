@@ -40,7 +40,8 @@ export function applyTheme(next: Theme = current): void {
 
 // Chosen in one tab, it holds in the others.
 globalThis.addEventListener?.('storage', (event) => {
-  if (event.key === key || event.key === null) applyTheme(stored());
+  const changed = (event as StorageEvent).key; // null: all of the storage was cleared
+  if (changed === key || changed === null) applyTheme(stored());
 });
 
 // Paper is white whatever the screen is.
