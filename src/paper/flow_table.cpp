@@ -142,6 +142,10 @@ class TableSetter {
     if (row.kind == RowKind::group && r + 1 < table_.rows.size()) {
       wanted_mm += std::min(height_of(cells_of(table_.rows[r + 1], false)), 20.0);
     }
+    // A last row does not go on alone: it takes the one before it along.
+    if (row.kind != RowKind::group && r > 0 && r + 2 == table_.rows.size()) {
+      wanted_mm += std::min(height_of(cells_of(table_.rows[r + 1], false)), 20.0);
+    }
     if (!flow_.is_endless() && wanted_mm > flow_.room_mm()) {
       const bool white_is_little = flow_.room_mm() < most_white_share * flow_.full_mm();
       if (height_mm + height_of(head_) <= flow_.full_mm() && white_is_little) turn();

@@ -87,6 +87,32 @@ TEST(Layout, OpensAndClosesEachTagOnOnePage) {
   }
 }
 
+TEST(Layout, NeverSendsTheLastRowOfATableOnAlone) {
+  // Moved down by half a millimetre each time, the foot of the page falls between every two of the rows.
+  bool broken = false;
+  for (int shift = 0; shift < 160; ++shift) {
+    Document paper;
+    paper.title.title = "Paper";
+    Table table;
+    table.columns = {Column{"What"}, Column{"Price"}};
+    for (int row = 0; row < 6; ++row) table.rows.push_back(Row{{"a thing", "1.00"}});
+    table.rows.push_back(Row{{"In all", "6.00"}, RowKind::sum});
+    Section section;
+    section.blocks = {Paragraph{"Above."}, Space{170 + 0.5 * shift}, table};
+    paper.sections = {section};
+    std::vector<std::size_t> rows;  // by page, those with cells of content
+    for (const LaidPage& page : lay_out(paper).pages) {
+      rows.push_back(std::count_if(page.steps.begin(), page.steps.end(),
+                                   [](const Step& step) { return step.kind == Step::Kind::open && step.tag == "TD"; }) /
+                     2);
+    }
+    std::erase(rows, 0U);
+    broken = broken || rows.size() > 1;
+    EXPECT_NE(rows.back(), 1U) << shift;
+  }
+  EXPECT_TRUE(broken);
+}
+
 TEST(Layout, NeverLeavesAHeadingAloneAtTheFootOfAPage) {
   // Moved down by a millimetre each time, the heading meets every place of a page.
   for (int shift = 0; shift < 60; ++shift) {
