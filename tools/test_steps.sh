@@ -105,6 +105,7 @@ step_bench() {
   check "duskwire_light_bench" build/release/bench/duskwire_light_bench 200 150 6
   check "duskwire_planner_bench" build/release/bench/duskwire_planner_bench --sizes 10 --seeds 1 --seconds 0.5
   check "duskwire_planner_bench --optimum" build/release/bench/duskwire_planner_bench --optimum --sizes 4 --seeds 1
+  check "duskwire_crew_bench" build/release/bench/duskwire_crew_bench 40 1
 }
 
 # The same seeded networks by both builds, every node voltage.
