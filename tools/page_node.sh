@@ -7,6 +7,12 @@ node_is_new_enough() {
     node -e 'const [major, minor] = process.versions.node.split("."); process.exit(major > 20 || (major == 20 && minor >= 19) ? 0 : 1)'
 }
 
+# The groups of tools/packages.txt that building the page needs, a line each.
+page_groups() { # page_groups ROOT
+  printf '%s\n' build wasm
+  node_is_new_enough || [ -x "$1/build/node/node_modules/.bin/node" ] || echo page
+}
+
 use_page_node() { # use_page_node ROOT
   node_is_new_enough && return 0
   local home=$1/build/node
