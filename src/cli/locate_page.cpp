@@ -51,6 +51,19 @@ std::string causes(const study::Located& located, const TextStyle& style) {
   return table.text(style);
 }
 
+// Of the causes that are worth a test: the likeliest, and what runs it close.
+std::string tests(const study::Located& located, const TextStyle& style) {
+  constexpr std::size_t most = 3;
+  constexpr double worth = 0.05;
+  std::string out;
+  std::set<std::string> told;
+  for (const study::LocatedCause& cause : located.causes) {
+    if (cause.test.empty() || cause.chance < worth || told.size() >= most) continue;
+    if (told.insert(cause.test).second) out += paragraph("  - ", cause.test, style.width);
+  }
+  return out;
+}
+
 std::string minutes(double effort_min) {
   if (effort_min < 90) return fmt::format("{:.0f} min", effort_min);
   return fmt::format("{:.1f} h", effort_min / 60);
@@ -171,7 +184,12 @@ std::string asides(const study::Located& located, const TextStyle& style) {
     out += heading("What has moved", style);
     for (const study::Drift& one : located.drift) out += paragraph("  ", one.text + ".", style.width);
   }
-  if (!located.hidden.empty()) out += heading("What no reading would show", style) + lines(located.hidden, style);
+  if (!located.hidden.empty() || !located.unseen.empty()) {
+    out += heading("What no reading would show", style) + lines(located.hidden, style);
+    for (const study::Unseen& one : located.unseen) {
+      out += paragraph("  ", one.text, style.width) + paragraph("     ", one.test, style.width);
+    }
+  }
   return out;
 }
 
@@ -183,6 +201,8 @@ std::string locate_text(const job::Job& job, const study::Located& located, cons
                    style.width);
   if (!located.checks.empty()) out += heading("What to check", style) + lines(located.checks, style);
   if (!located.causes.empty()) out += heading("What may be wrong", style) + causes(located, style);
+  const std::string by_hand = tests(located, style);
+  if (!by_hand.empty()) out += heading("Tell it apart by hand", style) + by_hand;
   const bool asked = located.verdict != Verdict::sound;
   if (asked && !located.next.empty()) out += heading("Read next", style) + next_readings(located, style);
   if (asked && !located.dig_order.empty()) {

@@ -19,6 +19,10 @@ constexpr auto names(Of<diagnosis::FaultKind>) {
                     "weak_output", "tripped", "bridged_taps", "transformer_dead", "no_mains",    "control_off",
                     "low_mains",   "crossed"};
 }
+constexpr auto names(Of<study::UnseenKind>) {
+  return std::array{"wrong_hours",   "thermal_cut_out", "water_dry_now", "leak_to_soil",  "surge",
+                    "heat_or_water", "over_voltage",    "flicker",       "across_outputs"};
+}
 constexpr auto names(Of<study::TapeSide>) { return std::array{"unknown", "left", "right"}; }
 
 template <class Visitor>
@@ -88,6 +92,7 @@ void describe_result(Of<study::LocatedCause>, Visitor& v) {
   v.result("text", &T::text, "In words");
   v.result("chance", &T::chance, "0 to 1");
   v.result("faults", &T::faults, "One or two; none: as planned");
+  v.result("test", &T::test, "By hand, that tells it from its neighbours");
 }
 
 template <class Visitor>
@@ -133,6 +138,14 @@ void describe_result(Of<study::UnusedReading>, Visitor& v) {
 }
 
 template <class Visitor>
+void describe_result(Of<study::Unseen>, Visitor& v) {
+  using T = study::Unseen;
+  v.result("kind", &T::kind, "Of what no reading shows");
+  v.result("text", &T::text, "In words");
+  v.result("test", &T::test, "By hand, that shows it");
+}
+
+template <class Visitor>
 void describe_result(Of<study::Drift>, Visitor& v) {
   using T = study::Drift;
   v.result("place", &T::place, "Id of where");
@@ -142,6 +155,7 @@ void describe_result(Of<study::Drift>, Visitor& v) {
   v.result("was", &T::was, "Then");
   v.result("is", &T::is, "Now");
   v.result("change", &T::change, "Now less then");
+  v.result("output_change", &T::output_change, "Of that the volts of the output that feeds it, where both were read");
   v.result("text", &T::text, "In words");
 }
 
@@ -168,6 +182,7 @@ void describe_result(Of<study::Located>, Visitor& v) {
   v.result("unused", &T::unused, "Readings that were put aside");
   v.result("checks", &T::checks, "Where nothing fits: what to look at");
   v.result("hidden", &T::hidden, "Cuts that no reading would show, with the test that would");
+  v.result("unseen", &T::unseen, "Faults that no reading here could show, by what was read, seen and told");
   v.result("drift", &T::drift, "What moved since the first visit that read it");
   v.result("room", &T::room, "How much more each run would bear");
   v.result("cautions", &T::cautions, "That hold throughout");

@@ -128,6 +128,7 @@ std::map<std::string, std::string> all_tables() {
   add_result<study::ForetoldOutcome>(tables, "result: foretold outcome");
   add_result<study::ComparedReading>(tables, "result: compared reading");
   add_result<study::UnusedReading>(tables, "result: unused reading");
+  add_result<study::Unseen>(tables, "result: unseen");
   add_result<study::Drift>(tables, "result: drift");
   add_result<study::RunRoom>(tables, "result: run room");
   add_result<study::PhotometryReport>(tables, "result: photometry");

@@ -9,6 +9,7 @@
 #include "study/locate_cautions.hpp"
 #include "study/locate_readings.hpp"
 #include "study/locate_trends.hpp"
+#include "study/locate_unseen.hpp"
 #include "study/locate_words.hpp"
 
 namespace duskwire::study {
@@ -36,14 +37,14 @@ class Locator {
   Locator(const job::Job& job, const LocateOptions& options)
       : job_(job),
         visit_(chosen_visit(job, options)),
+        since_whenever_(options.readings_alone),
         meter_(meter_of(visit_)),
         built_(build(job)),
         made_(locate_problem(built_)),
         words_(built_, made_) {
-    std::vector<job::Reading> readings;
-    if (visit_ && !options.readings_alone) readings = visit_->readings;
-    readings.insert(readings.end(), options.readings.begin(), options.readings.end());
-    taken_ = take_readings(built_, readings, meter_);
+    if (visit_ && !options.readings_alone) readings_ = visit_->readings;
+    readings_.insert(readings_.end(), options.readings.begin(), options.readings.end());
+    taken_ = take_readings(built_, readings_, meter_);
     made_.problem.observations = taken_.observations;
     if (visit_) apply_answers(built_, *visit_, made_.problem);
   }
@@ -61,7 +62,8 @@ class Locator {
     hidden(answer);
     located_.headline = headline(answer);
     if (answer.verdict == Verdict::misfit) located_.checks = misfit_checks();
-    if (visit_) located_.drift = drifts(job_, *visit_);
+    located_.unseen = unseen(built_, taken_.readings, visit_, located_);
+    located_.drift = drifts(built_, readings_, since_whenever_ || !visit_ ? "" : visit_->date);
     located_.room = rooms(built_);
     located_.cautions = standing_cautions();
     rests_on();
@@ -75,6 +77,7 @@ class Locator {
     constexpr double worth = 0.01;
     for (const diagnosis::Explanation& one : answer.explanations) {
       LocatedCause cause = words_.cause(one);
+      if (!one.faults.empty()) cause.test = separating_test(one.faults.front().kind);
       const auto same = std::find_if(located_.causes.begin(), located_.causes.end(),
                                      [&](const LocatedCause& told) { return told.text == cause.text; });
       if (same != located_.causes.end())
@@ -203,6 +206,8 @@ class Locator {
       case Verdict::narrowed:
         break;
     }
+    if (planned_is_likeliest(located_))
+      return "No reading differs from the plan so far: read on, or look for what volts do not show.";
     const std::string most = located_.causes.empty() ? "" : located_.causes.front().text;
     if (answer.verdict == Verdict::narrowed) return "Not narrowed to one place yet. Most likely so far: " + most + ".";
     return most + ".";
@@ -223,6 +228,8 @@ class Locator {
 
   const job::Job& job_;
   const job::Visit* visit_;
+  bool since_whenever_;  // the readings are no visit's: every visit came before them
+  std::vector<job::Reading> readings_;
   Meter meter_;
   Built built_;
   LocateProblem made_;

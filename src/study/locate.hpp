@@ -62,6 +62,7 @@ struct LocatedCause {
   std::string text;  // "0.5 ohm too much (0.46 to 0.55) in C5 or its splices at F4 and F5"
   double chance = 0;
   std::vector<LocatedFault> faults;  // one or two; none: as planned
+  std::string test;                  // by hand, that tells it from its neighbours; of two faults the first one's
 };
 
 struct ForetoldOutcome {
@@ -98,6 +99,25 @@ struct UnusedReading {
   std::string why;
 };
 
+// Faults that no reading here could show.
+enum class UnseenKind : std::uint8_t {
+  wrong_hours = 0,
+  thermal_cut_out = 1,
+  water_dry_now = 2,
+  leak_to_soil = 3,
+  surge = 4,
+  heat_or_water = 5,
+  over_voltage = 6,
+  flicker = 7,
+  across_outputs = 8,
+};
+
+struct Unseen {
+  UnseenKind kind = UnseenKind::wrong_hours;
+  std::string text;
+  std::string test;  // that shows it
+};
+
 struct Drift {
   std::string place;
   std::string quantity;
@@ -106,6 +126,7 @@ struct Drift {
   double was = 0;
   double is = 0;
   double change = 0;
+  std::optional<double> output_change;  // of the volts of the output that feeds it, where both visits read them
   std::string text;
 };
 
@@ -128,6 +149,7 @@ struct Located {
   std::vector<UnusedReading> unused;
   std::vector<std::string> checks;  // where nothing fits: what to look at
   std::vector<std::string> hidden;  // cuts that no reading would show, with the test that would
+  std::vector<Unseen> unseen;       // by what was read, seen and told
   std::vector<Drift> drift;
   std::vector<RunRoom> room;
   std::vector<std::string> cautions;  // that hold throughout

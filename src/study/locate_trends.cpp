@@ -19,6 +19,43 @@ bool same_kind(const job::Reading& x, const job::Reading& y) {
          x.lifted == y.lifted && x.value && y.value;
 }
 
+const job::Reading* same_in(const std::vector<job::Reading>& readings, const job::Reading& now) {
+  const auto was =
+      std::find_if(readings.begin(), readings.end(), [&](const job::Reading& one) { return same_kind(one, now); });
+  return was == readings.end() ? nullptr : &*was;
+}
+
+// The output that feeds a joint or a lamp; empty: none, or the place is an output itself.
+std::string output_of(const Built& built, const std::string& place) {
+  const std::uint32_t node = built.node_of(place);
+  if (node == none || node < built.joint_base || built.supply[node].output == none) return "";
+  return id_of(*built.job, built.spot_of_output(built.supply[node].output));
+}
+
+// Volts at a place move with those of its output: mains and tap, not the run.
+std::optional<double> output_change(const Built& built, const job::Reading& now, const std::vector<job::Reading>& here,
+                                    const std::vector<job::Reading>& then) {
+  job::Reading output;
+  output.place = output_of(built, now.place);
+  output.quantity = "voltage";
+  output.value = 0;
+  if (output.place.empty() || now.quantity != "voltage" || now.load == job::ReadingLoad::open_circuit) return {};
+  const job::Reading* is = same_in(here, output);
+  const job::Reading* was = same_in(then, output);
+  if (!is || !was) return {};
+  return *is->value - *was->value;
+}
+
+std::string words(const Built& built, const Drift& drift) {
+  std::string text = fmt::format("{} has {} {:.2f} {} since {}", drift.place, drift.change < 0 ? "lost" : "gained",
+                                 std::abs(drift.change), drift.unit, drift.since.substr(0, 10));
+  if (!drift.output_change) return text;
+  const double own = drift.change - *drift.output_change;
+  const std::string output = output_of(built, drift.place);
+  if (std::abs(own) <= moved_v) return text + fmt::format(", and so has {}: mains or tap, not the run", output);
+  return text + fmt::format(", {:+.2f} {} of it on the run from {}", own, drift.unit, output);
+}
+
 // Whether every lamp stays above its window's floor and each device within its limit with `more_va` at `node`.
 const char* given_way(const Built& built, std::uint32_t node, double more_va) {
   electrical::Network network = electrical::network_of(*built.prepared);
@@ -54,20 +91,20 @@ std::uint32_t farthest_node(const Built& built, std::uint32_t output) {
 
 }  // namespace
 
-std::vector<Drift> drifts(const job::Job& job, const job::Visit& visit) {
+std::vector<Drift> drifts(const Built& built, const std::vector<job::Reading>& readings, const std::string& date) {
   std::vector<Drift> found;
-  for (const job::Reading& now : visit.readings) {
-    for (const job::Visit& earlier : job.visits) {
-      if (!(earlier.date < visit.date)) continue;
-      const auto was = std::find_if(earlier.readings.begin(), earlier.readings.end(),
-                                    [&](const job::Reading& one) { return same_kind(one, now); });
-      if (was == earlier.readings.end()) continue;
+  for (const job::Reading& now : readings) {
+    for (const job::Visit& earlier : built.job->visits) {
+      if (!date.empty() && !(earlier.date < date)) continue;
+      const job::Reading* was = same_in(earlier.readings, now);
+      if (!was) continue;
       const double change = *now.value - *was->value;
       const double least = now.unit == "V" ? moved_v : moved_share * std::abs(*was->value);
       if (std::abs(change) > least) {
-        found.push_back({now.place, now.quantity, now.unit, earlier.date, *was->value, *now.value, change,
-                         fmt::format("{} has {} {:.2f} {} since {}", now.place, change < 0 ? "lost" : "gained",
-                                     std::abs(change), now.unit, earlier.date.substr(0, 10))});
+        Drift drift{now.place, now.quantity, now.unit, earlier.date, *was->value, *now.value, change, {}, ""};
+        drift.output_change = output_change(built, now, readings, earlier.readings);
+        drift.text = words(built, drift);
+        found.push_back(std::move(drift));
       }
       break;  // against the first visit that read it
     }

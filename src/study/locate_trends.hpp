@@ -9,9 +9,10 @@
 
 namespace duskwire::study {
 
-// Readings of `visit` beside the first of the same kind at the same place, taken earlier, where they moved by more
-// than meters do.
-[[nodiscard]] std::vector<Drift> drifts(const job::Job& job, const job::Visit& visit);
+// Readings beside the first of the same kind at the same place, taken before `date` (empty: at any visit), where they
+// moved by more than meters do; and how much of it the output moved that feeds the place.
+[[nodiscard]] std::vector<Drift> drifts(const Built& built, const std::vector<job::Reading>& readings,
+                                        const std::string& date);
 
 // By output: the load that its farthest place would still bear.
 [[nodiscard]] std::vector<RunRoom> rooms(const Built& built);

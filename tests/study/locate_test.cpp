@@ -222,6 +222,32 @@ TEST(Locate, DriftAgainstAnEarlierVisitIsTold) {
   EXPECT_EQ(located.drift[0].text, "F8 has lost 0.40 V since 2031-03-01");
 }
 
+TEST(Locate, DriftTellsTheRunFromItsOutput) {
+  job::Job job = eight_lamps();
+  visit(job, job::VisitKind::commissioning, "2031-03-01").readings = {reading("T-A", "voltage", 13.0),
+                                                                      reading("F8", "voltage", 12.08)};
+  visit(job, job::VisitKind::care, "2032-03-01").readings = {reading("T-A", "voltage", 12.9),
+                                                             reading("F8", "voltage", 11.68)};
+  Located located = locate(job);
+  ASSERT_EQ(located.drift.size(), 1U);
+  EXPECT_EQ(located.drift[0].text, "F8 has lost 0.40 V since 2031-03-01, -0.30 V of it on the run from T-A");
+  job.visits.back().readings[0].value = 12.6;
+  located = locate(job);
+  ASSERT_EQ(located.drift.size(), 2U);
+  EXPECT_THAT(located.drift[1].text, HasSubstr("and so has T-A: mains or tap, not the run"));
+}
+
+TEST(Locate, ReadingsFromAFileAreHeldAgainstEveryVisit) {
+  job::Job job = eight_lamps();
+  visit(job, job::VisitKind::care, "2031-03-01").readings = {reading("F8", "voltage", 12.08)};
+  LocateOptions options;
+  options.readings_alone = true;
+  options.readings = {reading("F8", "voltage", 11.68)};
+  const Located located = locate(job, options);
+  ASSERT_EQ(located.drift.size(), 1U);
+  EXPECT_EQ(located.drift[0].since, "2031-03-01");
+}
+
 TEST(Locate, WithoutReadingsTheFirstOnesAreAsked) {
   const Located located = locate(eight_lamps());
   EXPECT_EQ(located.verdict, Verdict::no_readings);

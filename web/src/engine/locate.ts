@@ -45,6 +45,15 @@ export interface DigSpot {
 export interface LocatedCause {
   readonly text: string;
   readonly chance: number;
+  /** By hand, that tells it from its neighbours; empty: nothing is wrong. */
+  readonly test: string;
+}
+
+/** A fault that no reading here could show. */
+export interface Unseen {
+  readonly kind: string;
+  readonly text: string;
+  readonly test: string;
 }
 
 export interface NextToRead {
@@ -93,6 +102,7 @@ export interface Located extends ComparedReadings {
   readonly half_split?: NextToRead | null;
   readonly checks: readonly string[];
   readonly hidden: readonly string[];
+  readonly unseen: readonly Unseen[];
   readonly room: readonly { readonly output: string; readonly room_va: number; readonly limited_by: string }[];
   readonly cautions: readonly string[];
   readonly rests_on: readonly string[];
