@@ -23,6 +23,7 @@ void read_catalogue_body(Context& context, const Json& value, job::Catalogue& ou
 void read_part(Context& context, const Json& value, job::View& out);
 void read_part(Context& context, const Json& value, job::ProgrammeEntry& out);
 void read_part(Context& context, const Json& value, job::Offer& out);
+void read_part(Context& context, const Json& value, job::LogEntry& out);
 void read_part(Context& context, const Json& value, job::Visit& out);
 
 // What several fields of one object must be together.

@@ -145,6 +145,20 @@ class ReadVisitor {
   void read(const Json& value, M& member, const Rule& rule, const FieldInfo& info) {
     read_value(context_, value, member, rule, info);
   }
+  // Its own reader finds what is wrong with it; the text stays as it is.
+  template <class M>
+  void read(const Json& value, std::string& member, const Kept<M>&, const FieldInfo& info) {
+    if (!value.is_object()) {
+      context_.error(value, "an object {...}",
+                     fmt::format("\"{}\" is {}, where an object {{...}} is expected.", info.key, type_words(value)));
+      return;
+    }
+    if constexpr (!std::is_void_v<M>) {
+      M seen;
+      read_part(context_, value, seen);
+    }
+    member = compact_text(value);
+  }
   template <class M>
   void read(const Json& value, M& member, const Part&, const FieldInfo&) {
     read_part(context_, value, member);

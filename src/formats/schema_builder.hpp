@@ -150,6 +150,14 @@ class SchemaVisitor {
     const auto list = names(Of<inner_t<M>>{});
     return names_schema(list.data(), list.data() + list.size());
   }
+  template <class M>
+  Json value_schema(std::string*, const Kept<M>&, Need) {
+    if constexpr (std::is_void_v<M>) {
+      return {{"type", "object"}};
+    } else {
+      return builder_.reference<M>();
+    }
+  }
   Json value_schema(std::string*, const Id&, Need) { return text_schema({longest_id, Form::name}, false); }
   Json value_schema(std::string*, const Ref&, Need need) {
     return text_schema({longest_id, Form::name}, need == optional);

@@ -152,6 +152,10 @@ struct NumberMap {
 // An object within the object.
 struct Part {};
 
+// An object that is kept as the text it was written in; where T is given it must be a T.
+template <class T = void>
+struct Kept {};
+
 // A list of objects.
 struct List {
   std::uint32_t max_count = 0;

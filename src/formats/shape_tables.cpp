@@ -48,7 +48,7 @@ std::map<std::string, std::string> all_tables() {
   add_shapes<job::ProgrammeEntry, job::SwitchRule>(tables);
   add_shapes<job::Offer, job::Rates, job::GroundRate, job::Margins, job::Terms, job::Warranty, job::OfferOption,
              job::ItemSwap, job::OfferExtra>(tables);
-  add_shapes<job::Visit, job::Answers, job::Reading>(tables);
+  add_shapes<job::Visit, job::Answers, job::Reading, job::LogEntry>(tables);
   add_shapes<study::Ruleset, study::Rule, study::Provenance>(tables);
   add_result<study::Report>(tables, "result: report");
   add_result<study::LampReport>(tables, "result: lamp");

@@ -17,6 +17,7 @@ inline constexpr const char* reading_units[] = {"V", "A", "W", "VA", "ohm", "lx"
 
 constexpr auto names(Of<job::ReadingLoad>) { return std::array{"loaded", "open_circuit"}; }
 constexpr auto names(Of<job::Clamped>) { return std::array{"one", "other", "net"}; }
+constexpr auto names(Of<job::LogKind>) { return std::array{"facts", "reading", "strike", "sign", "backfill"}; }
 constexpr auto names(Of<job::Seen>) {
   return std::array{"measured", "lit", "dim", "dark", "flickering", "tripped", "holding"};
 }
@@ -53,8 +54,31 @@ void describe(Of<job::Answers>, Visitor& v) {
 }
 
 template <class Visitor>
+void describe(Of<job::LogEntry>, Visitor& v) {
+  using T = job::LogEntry;
+  v.field("id", &T::id, other_id, required, "Id of the entry");
+  v.field("visit", &T::visit, other_id, required, "Id of the visit");
+  v.field("device", &T::device, other_id, required, "Id of the device that wrote it");
+  v.field("number", &T::number, Number{1, 1e9, ""}, required, "Of that device in that visit, from 1 without gaps");
+  v.field("at", &T::at, Text{40, Form::date_or_time}, required,
+          "When, UTC; never before an entry that the device had seen");
+  v.field("kind", &T::kind, OneOf{}, required, "What it does");
+  v.field("facts", &T::facts, Kept<>{}, optional,
+          "Of facts: keys of the visit as said then, null for one that is said no longer");
+  v.field("reading", &T::reading, Kept<job::Reading>{}, optional, "Of reading: what was read");
+  v.field("strikes", &T::strikes, other_id, optional, "Of strike: id of the entry that counts no longer");
+  v.field("signed_by", &T::signed_by, Text{200}, optional, "Of sign: who stands for the entries");
+  v.field("covers", &T::covers, Number{0, 1e9, "entries"}, optional,
+          "Of sign: how many entries were there; with more of them it stands no longer");
+  v.field("without", &T::without, Texts{other_id, 50'000}, optional,
+          "Of backfill: joints that were covered without a record");
+  v.field("why", &T::why, Text{2000}, optional, "Of strike and backfill: the reason");
+}
+
+template <class Visitor>
 void describe(Of<job::Visit>, Visitor& v) {
   using T = job::Visit;
+  v.field("id", &T::id, other_id, optional, "Id of a visit that has a log");
   v.field("date", &T::date, Text{40, Form::date_or_time}, required, "When it was");
   v.field("kind", &T::kind, OneOf{}, required, "What it was for");
   v.field("by", &T::by, Text{200}, optional, "Who was there");
@@ -68,6 +92,7 @@ void describe(Of<job::Visit>, Visitor& v) {
   v.field("pictures", &T::pictures, Texts{{500}, 1000}, optional, "Content hashes or file names");
   v.field("notes", &T::notes, Text{50'000}, optional, "Anything else");
   v.field("signed_off", &T::signed_off, Text{200}, optional, "Who stands for the readings, and since when");
+  v.field("log", &T::log, List{50'000}, optional, "Its log: entries are added, never changed");
 }
 
 }  // namespace duskwire::formats

@@ -105,6 +105,14 @@ template <class M>
 FieldWords words_for_field(const M&, const Flag&) {
   return {"true, false", "", ""};
 }
+template <class M>
+FieldWords words_for_field(const std::string&, const Kept<M>&) {
+  if constexpr (std::is_void_v<M>) {
+    return {"object", "", ""};
+  } else {
+    return {linked(Of<M>{}), "", ""};
+  }
+}
 inline FieldWords words_for_field(const std::string&, const Text& rule) {
   const bool plain = rule.form == Form::plain;
   return {"text", "", plain ? fmt::format("up to {} characters", rule.max_chars) : words_of(rule)};

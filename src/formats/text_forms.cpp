@@ -58,13 +58,21 @@ bool is_offset(std::string_view text) {
   return (text[0] == '+' || text[0] == '-') && is_clock(text.substr(1));
 }
 
+// ".123" of a second, where there is one.
+std::string_view without_fraction(std::string_view text) {
+  constexpr std::string_view digits = "0123456789";
+  if (text.size() < 2 || text[0] != '.' || digits.find(text[1]) == std::string_view::npos) return text;
+  const std::size_t end = text.find_first_not_of(digits, 1);
+  return end == std::string_view::npos ? std::string_view() : text.substr(end);
+}
+
 bool is_date_or_time(std::string_view text) {
   if (text.size() <= 10) return is_date(text);
   if (!is_date(text.substr(0, 10)) || text[10] != 'T' || !is_clock(text.substr(11, 5))) return false;
   std::string_view rest = text.substr(16);
   if (!rest.empty() && rest[0] == ':') {
     if (!within(number_at(rest, 1, 2), 0, 59)) return false;
-    rest = rest.substr(3);
+    rest = without_fraction(rest.substr(3));
   }
   return is_offset(rest);
 }
@@ -105,7 +113,7 @@ const char* pattern_of(Form form) {
     case Form::date:
       return "^" DUSKWIRE_DATE "$";
     case Form::date_or_time:
-      return "^" DUSKWIRE_DATE "(T" DUSKWIRE_CLOCK "(:[0-5][0-9])?(Z|[+-]" DUSKWIRE_CLOCK ")?)?$";
+      return "^" DUSKWIRE_DATE "(T" DUSKWIRE_CLOCK "(:[0-5][0-9](\\.[0-9]+)?)?(Z|[+-]" DUSKWIRE_CLOCK ")?)?$";
     case Form::clock:
       return "^" DUSKWIRE_CLOCK "$";
     case Form::month_day:

@@ -62,6 +62,7 @@ constexpr const char* type_name(Of<job::OfferOption>) { return "offer_option"; }
 constexpr const char* type_name(Of<job::Offer>) { return "offer"; }
 constexpr const char* type_name(Of<job::Reading>) { return "reading"; }
 constexpr const char* type_name(Of<job::Answers>) { return "answers"; }
+constexpr const char* type_name(Of<job::LogEntry>) { return "log_entry"; }
 constexpr const char* type_name(Of<job::Visit>) { return "visit"; }
 constexpr const char* type_name(Of<study::Provenance>) { return "provenance"; }
 constexpr const char* type_name(Of<study::Rule>) { return "rule"; }

@@ -83,6 +83,10 @@ class WriteVisitor {
   static Json json_of(const std::optional<M>& value, const Rule& rule) {
     return value ? json_of(*value, rule) : Json();
   }
+  template <class M>
+  static Json json_of(const std::string& value, const Kept<M>&) {
+    return Json::parse(value, nullptr, false);
+  }
   static Json json_of(const geometry::Point2& value, const Place&) { return Json::array({value.x_m, value.y_m}); }
   static Json json_of(const geometry::Point3& value, const Place&) {
     return Json::array({value.x_m, value.y_m, value.z_m});

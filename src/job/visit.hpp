@@ -61,7 +61,31 @@ struct Answers {
   bool operator==(const Answers&) const = default;
 };
 
+enum class LogKind : std::uint8_t { facts = 0, reading = 1, strike = 2, sign = 3, backfill = 4 };
+
+// An entry of a visit's log. Entries are added and never changed: another device knows one by its hash, so what it
+// says is kept as it was written.
+struct LogEntry {
+  std::string id;
+  std::string visit;         // the visit's id
+  std::string device;        // that wrote it
+  std::uint32_t number = 1;  // of that device in that visit, without gaps
+  std::string at;            // ISO 8601, UTC
+  LogKind kind = LogKind::facts;
+  std::string facts;    // a JSON object: keys of the visit as said then, null for one that is said no longer
+  std::string reading;  // a JSON object: a Reading
+  std::string strikes;  // id of an entry that counts no longer
+  std::string signed_by;
+  std::optional<std::uint32_t> covers;  // entries that were there when it was signed
+  std::vector<std::string> without;     // joints that were covered without a record
+  std::string why;                      // of a strike or of covering without a record
+  Extra extra;
+
+  bool operator==(const LogEntry&) const = default;
+};
+
 struct Visit {
+  std::string id;    // where it has a log
   std::string date;  // ISO 8601 date or time
   VisitKind kind = VisitKind::other;
   std::string by;
@@ -75,6 +99,7 @@ struct Visit {
   std::vector<std::string> pictures;  // content hashes or file names
   std::string notes;
   std::string signed_off;  // by whom, when
+  std::vector<LogEntry> log;
   Extra extra;
 
   bool operator==(const Visit&) const = default;

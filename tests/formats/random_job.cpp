@@ -100,6 +100,14 @@ class RandomVisitor {
   }
   void make(bool& out, const Flag&) { out = dice_.toss(); }
   void make(std::string& out, const Text& rule) { out = dice_.text(rule); }
+  template <class M>
+  void make(std::string& out, const Kept<M>&) {
+    if constexpr (std::is_void_v<M>) {
+      out = R"({"date":"2026-04-02","by":"","weather":null})";
+    } else {
+      out = compact_text(shape_json(random_shape<M>(dice_, made_)));
+    }
+  }
   void make(std::string& out, const Choice& rule) {
     out = rule.begin[dice_.pick(static_cast<int>(rule.end - rule.begin))];
   }
@@ -188,6 +196,15 @@ void agree(Dice&, job::View& view) {
   name(view.trees);
   name(view.masks);
   name(view.measures);
+}
+// An entry has what its kind asks for, whatever else it has.
+void agree(Dice&, job::LogEntry& entry) {
+  if (entry.facts.empty()) entry.facts = "{}";
+  if (entry.reading.empty()) entry.reading = R"({"place":"F1","quantity":"voltage"})";
+  if (entry.strikes.empty()) entry.strikes = "no-entry";
+  if (entry.signed_by.empty()) entry.signed_by = "x";
+  if (!entry.covers) entry.covers = 1;
+  if (entry.without.empty()) entry.without = {"J1"};
 }
 void agree(Dice&, job::SwitchRule& rule) {
   if (rule.time.empty()) rule.time = "22:30";

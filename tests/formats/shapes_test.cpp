@@ -152,8 +152,9 @@ TEST(Shapes, EveryFieldOfAVisitIsDescribed) {
   const auto structs = members_in("job/visit.hpp");
   EXPECT_EQ(described<job::Reading>(), structs.at("Reading"));
   EXPECT_EQ(described<job::Answers>(), structs.at("Answers"));
+  EXPECT_EQ(described<job::LogEntry>(), structs.at("LogEntry"));
   EXPECT_EQ(described<job::Visit>(), structs.at("Visit"));
-  EXPECT_EQ(structs.size(), 3u);
+  EXPECT_EQ(structs.size(), 4u);
 }
 
 TEST(Shapes, EveryFieldOfRulesAndChangesIsDescribed) {
@@ -210,6 +211,7 @@ TEST(Shapes, EveryEnumeratorHasItsName) {
   EXPECT_EQ(names(Of<job::OptionKind>{}).size(), last(job::OptionKind::variant));
   EXPECT_EQ(names(Of<job::SwitchBase>{}).size(), last(job::SwitchBase::sunrise));
   EXPECT_EQ(names(Of<job::VisitKind>{}).size(), last(job::VisitKind::other));
+  EXPECT_EQ(names(Of<job::LogKind>{}).size(), last(job::LogKind::backfill));
   EXPECT_EQ(names(Of<Severity>{}).size(), last(Severity::error));
   EXPECT_EQ(names(Of<electrical::LampState>{}).size(), last(electrical::LampState::over));
   EXPECT_EQ(names(Of<study::Asked>{}).size(), last(study::Asked::cable));

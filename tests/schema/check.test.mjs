@@ -170,7 +170,7 @@ function bentVariants(document) {
 // Words of the reader's messages where it is stricter than a schema can be.
 const beyondSchema = [/^There is no /m, /is the id of the /, /is taken already/, /There is no/, /apparent power is never/,
   /swap or correct/, /goes dark below/, /An LED needs/, /must ascend/, /, ascending/, /starts and ends at/,
-  /neither "length_m" nor "path"/, /needs "time"/, /copy the item into it/, /is used twice: give each surface/, /does not say which way it faces/];
+  /neither "length_m" nor "path"/, /needs "time"/, /of the log is of kind \w+, so it needs/, /copy the item into it/, /is used twice: give each surface/, /does not say which way it faces/];
 
 // A small catalogue and ruleset, so that bending stays quick.
 function small(file) {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // A visit within a job as TypeScript sees it: what was measured where, and what the owner told. The same keys as
-// docs/schema/job-v1.schema.json (a test holds both together); `id` and `log` are the page's own, see visit-log.ts.
+// docs/schema/job-v1.schema.json (a test holds both together). What follows from a log: visit-log.ts.
 import type { LogEntry } from './visit-log';
 
 export const visitKinds = ['survey', 'installation', 'commissioning', 'night_visit', 'hand_over', 'care', 'service', 'other'] as const;
