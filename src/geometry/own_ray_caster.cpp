@@ -33,6 +33,9 @@ constexpr float least_way = 1e-18F;
 // about eight roundings of 2^-24 one upon another, twice. A triangle so seems wider by a millionth of its distance.
 constexpr float edge_slack = 1e-6F;
 
+// By how much of its size a bundle is taken for wider than it is.
+constexpr float bundle_slack = 1e-5F;
+
 DUSKWIRE_INLINE float reciprocal(float way) {
   return 1 / (std::abs(way) < least_way ? std::copysign(least_way, way) : way);
 }
@@ -147,6 +150,8 @@ class OwnRayCaster final : public RayCaster {
  public:
   explicit OwnRayCaster(BoxTree tree) : tree_(std::move(tree)) {}
 
+  [[nodiscard]] bool surely_free(const Bundle& bundle) const override;
+
   void occluded(std::span<const Ray> rays, std::span<std::uint8_t> blocked) const override {
     std::uint32_t last_met = 0;
     for (std::size_t i = 0; i < rays.size(); i += lanes::count) {
@@ -163,6 +168,75 @@ class OwnRayCaster final : public RayCaster {
   void ask(Rays<Place, Floats>& rays, Mask& met, std::uint32_t& last_met) const;
 
   BoxTree tree_;
+};
+
+// A bundle as boxes and triangles are asked of it: a ball a little larger than the one given, by more than what
+// rounding and the slack of edges can do to a ray.
+class Shaft {
+ public:
+  explicit Shaft(const Bundle& bundle)
+      : origin_m_(bundle.origin_m), normal_(bundle.normal), behind_m_(bundle.behind_m) {
+    for (std::size_t axis = 0; axis < 3; ++axis) to_middle_m_[axis] = bundle.middle_m[axis] - origin_m_[axis];
+    const float distance_m = std::sqrt(dot3(to_middle_m_, to_middle_m_));
+    float size_m = 0;
+    for (const float x : origin_m_) size_m += std::abs(x);
+    radius_m_ = bundle.radius_m + bundle_slack * (distance_m + bundle.radius_m + size_m);
+    has_plane_ = dot3(normal_, normal_) > 0;
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+      low_m_[axis] = std::min(origin_m_[axis], bundle.middle_m[axis] - radius_m_) - bundle_slack * size_m;
+      high_m_[axis] = std::max(origin_m_[axis], bundle.middle_m[axis] + radius_m_) + bundle_slack * size_m;
+    }
+  }
+
+  [[nodiscard]] bool misses(const BoxNode& box) const {
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+      if (box.high_m[axis] < low_m_[axis] || box.low_m[axis] > high_m_[axis]) return true;
+    }
+    if (!has_plane_) return false;
+    float highest_m = 0;
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+      highest_m += normal_[axis] * (normal_[axis] > 0 ? box.high_m[axis] : box.low_m[axis]);
+    }
+    return highest_m <= behind_m_;
+  }
+
+  // Planes tell: that of the triangle, and those through the origin and each of its edges.
+  [[nodiscard]] bool misses(const Corners& corners) const {
+    if (has_plane_ && dot3(normal_, corners.a_m) <= behind_m_ && dot3(normal_, corners.b_m) <= behind_m_ &&
+        dot3(normal_, corners.c_m) <= behind_m_) {
+      return true;
+    }
+    const Triple<float> a = seen_from(origin_m_, corners.a_m);
+    const Triple<float> b = seen_from(origin_m_, corners.b_m);
+    const Triple<float> c = seen_from(origin_m_, corners.c_m);
+    const Triple<float> normal = cross3(minus(b, a), minus(c, a));
+    const float length = std::sqrt(dot3(normal, normal));
+    const float origin_at = -dot3(normal, a);  // of the plane, times `length`
+    const float ball_at = origin_at + dot3(normal, to_middle_m_);
+    const float margin = radius_m_ * length;
+    const float near = bundle_slack * length * (size1(a) + corners.side_m);
+    if (origin_at > near && ball_at > margin + near) return true;
+    if (origin_at < -near && ball_at < -margin - near) return true;
+    // Towards which side of an edge's plane the triangle lies changes with the side that the origin is on.
+    const float turn = origin_at > 0 ? -1.0F : 1.0F;
+    return is_beyond(a, b, turn) || is_beyond(b, c, turn) || is_beyond(c, a, turn);
+  }
+
+ private:
+  // The ball lies wholly on the outer side of the plane through the origin and both corners.
+  [[nodiscard]] bool is_beyond(const Triple<float>& p, const Triple<float>& q, float turn) const {
+    const Triple<float> normal = cross3(minus(q, p), plus(p, q));  // twice p x q, with less rounding
+    return turn * dot3(normal, to_middle_m_) > radius_m_ * std::sqrt(dot3(normal, normal));
+  }
+
+  Triple<float> origin_m_;
+  Triple<float> to_middle_m_{};
+  Triple<float> low_m_{};
+  Triple<float> high_m_{};
+  Triple<float> normal_;
+  float behind_m_;
+  float radius_m_ = 0;
+  bool has_plane_ = false;
 };
 
 bool finite(const Ray& ray) {
@@ -222,6 +296,27 @@ void OwnRayCaster::ask(Rays<Place, Floats>& rays, Mask& met, std::uint32_t& last
       if (!lanes::any(rays.from < rays.to)) return;
     }
   }
+}
+
+bool OwnRayCaster::surely_free(const Bundle& bundle) const {
+  if (tree_.nodes.empty()) return true;
+  const Shaft shaft(bundle);
+  std::array<std::uint32_t, BoxTree::deepest + 1> open;  // NOLINT: filled as it grows
+  std::size_t opened = 0;
+  open[opened++] = 0;
+  while (opened > 0) {
+    const BoxNode& node = tree_.nodes[open[--opened]];
+    if (shaft.misses(node)) continue;
+    if (node.count == 0) {
+      open[opened++] = node.first + 1;
+      open[opened++] = node.first;
+      continue;
+    }
+    for (std::uint32_t i = node.first; i < node.first + node.count; ++i) {
+      if (!shaft.misses(tree_.triangles[i])) return false;
+    }
+  }
+  return true;
 }
 
 void OwnRayCaster::ask_packet(std::span<const Ray> rays, std::uint8_t* blocked, std::uint32_t& last_met) const {

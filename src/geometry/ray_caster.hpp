@@ -27,6 +27,16 @@ struct RayHit {
   float t = 0;
 };
 
+// Straight ways from one place to every place of a ball. All of them end before the plane normal * p = behind_m, so
+// that what lies wholly at or behind it meets none; a normal of zeros: no such plane is known.
+struct Bundle {
+  std::array<float, 3> origin_m{};
+  std::array<float, 3> middle_m{};
+  float radius_m = 0;
+  std::array<float, 3> normal{};
+  float behind_m = 0;
+};
+
 class RayCaster {
  public:
   virtual ~RayCaster() = default;
@@ -35,6 +45,10 @@ class RayCaster {
   virtual void occluded(std::span<const Ray> rays, std::span<std::uint8_t> blocked) const = 0;
 
   [[nodiscard]] virtual std::optional<RayHit> nearest(const Ray& ray) const = 0;
+
+  // True only where no triangle can meet any way of the bundle: its rays need not be asked one by one. False says
+  // nothing; a caster that is quick enough at single rays may always say so.
+  [[nodiscard]] virtual bool surely_free(const Bundle& /*bundle*/) const { return false; }
 };
 
 // Triangles without area and with numbers that are not finite are left out.

@@ -14,6 +14,7 @@
 
 namespace duskwire::light {
 
+using geometry::Bundle;
 using geometry::Point3;
 using geometry::Ray;
 using geometry::RayCaster;
@@ -54,8 +55,33 @@ Ray ray_between(Point3 from, Point3 to, double clear_m) {
 
 }  // namespace
 
+namespace {
+
+// The shadow rays of a block together. Receivers of a flat block all lie before its surface by what they are lifted,
+// and so does the lamp or they were dark: what lies behind half of that meets none of the rays.
+Bundle bundle_to(Point3 from, const ReceiverBlock& block, double lift_m) {
+  Bundle bundle;
+  bundle.origin_m = single(from);
+  bundle.middle_m = single(block.base);
+  bundle.radius_m = block.radius_m + static_cast<float>(lift_m);
+  if (!block.flat) return bundle;
+  const Vec3 normal{double{block.normal_x[0]}, double{block.normal_y[0]}, double{block.normal_z[0]}};
+  double least_m = 0;
+  for (std::size_t i = 0; i < block.count; ++i) {
+    least_m = std::min(least_m, dot(normal, Vec3{double{block.x_m[i]}, double{block.y_m[i]}, double{block.z_m[i]}}));
+  }
+  const double surface_m = dot(normal, block.base - Point3{0, 0, 0}) + least_m;
+  if (dot(normal, from - Point3{0, 0, 0}) < surface_m + lift_m) return bundle;
+  bundle.normal = {block.normal_x[0], block.normal_y[0], block.normal_z[0]};
+  bundle.behind_m = static_cast<float>(surface_m + 0.5 * lift_m);
+  return bundle;
+}
+
+}  // namespace
+
 void LitScene::Ready::shadow(Point3 from, const ReceiverBlock& block, const Care& care,
                              ReceiverBlock::Numbers& lx) const {
+  if (caster->surely_free(bundle_to(from, block, care.lift_m))) return;
   ShadowWays ways;
   find_shadow_ways(from, block, static_cast<float>(care.lift_m), static_cast<float>(care.clear_m), ways);
   std::array<Ray, ReceiverBlock::capacity> rays;

@@ -134,7 +134,8 @@ struct NightLight {
 
 // What exposure is found from: the mean of the logarithm of what the receivers show with every lamp at full light, so
 // that the picture gets darker when lamps are dimmed. What lamps leave dark counts little: it is the lit garden that is
-// looked at, however much dark ground the photograph holds. Sums of bands may be added.
+// looked at, however much dark ground the photograph holds. Sums of bands may be added. The mean goes by steps of 1/64
+// of a stop: nobody sees one, and a lamp that is dragged leaves the rest of the picture as it is.
 struct LogMean {
   double sum = 0;
   double weight = 0;
@@ -144,6 +145,25 @@ struct LogMean {
 // What the elements of a band show, in cd/m2 as linear sRGB, lamps and ambient light together.
 LogMean show_night(const NightGrid& grid, const NightPlate& plate, const NightLight& light, const NightTone& tone,
                    std::vector<std::array<float, 3>>& out_cd_m2);
+
+// Receivers that follow one another in the picture, gone over together, and their part of the mean when last shown.
+struct NightStrip {
+  std::uint32_t receiver = 0;  // the first
+  std::uint32_t element = 0;   // of the first
+  std::uint32_t count = 0;
+  LogMean mean;
+};
+[[nodiscard]] std::vector<NightStrip> strips_of(const NightGrid& grid);
+
+// As show_night, keeping what the strips showed.
+LogMean show_all_strips(const NightGrid& grid, const NightPlate& plate, const NightLight& light, const NightTone& tone,
+                        std::vector<NightStrip>& strips, std::vector<std::array<float, 3>>& out_cd_m2);
+
+// Shows some strips anew; all others, and what takes no light, stay as last shown: for a light that differs there
+// alone.
+LogMean show_strips(const NightGrid& grid, const NightPlate& plate, const NightLight& light, const NightTone& tone,
+                    std::span<const std::uint32_t> which, std::vector<NightStrip>& strips,
+                    std::vector<std::array<float, 3>>& out_cd_m2);
 
 // Luminances as 8-bit RGBA.
 void develop(std::span<const std::array<float, 3>> luminance_cd_m2, const NightTone& tone, double adaptation_cd_m2,

@@ -36,6 +36,8 @@ constexpr float least_adaptation_cd_m2 = 0.01F;
 constexpr float lit_lx = 0.5F;
 constexpr float dark_weight = 0.1F;
 
+constexpr double steps_per_stop = 64;
+
 constexpr float one_over_pi = static_cast<float>(1 / std::numbers::pi);
 constexpr std::size_t stretch = 1024;
 
@@ -57,27 +59,9 @@ class Shower {
     }
   }
 
-  LogMean run() {
-    std::size_t next = 0;  // element
-    const std::size_t receivers = grid_.element.size();
-    for (std::size_t i = 0; i < receivers;) {
-      // Neighbours in the picture that all take light: their numbers lie side by side.
-      std::size_t end = i + 1;
-      while (end < receivers && end - i < stretch && grid_.element[end] == grid_.element[end - 1] + 1) ++end;
-      show_unlit(next, grid_.element[i]);
-      show_lit(i, end - i);
-      next = std::size_t{grid_.element[end - 1]} + 1;
-      i = end;
-    }
-    show_unlit(next, out_.size());
-    return mean_;
-  }
-
- private:
-  void add_hand(double white_k) {
-    if (light_.hand.layer_lx.empty()) return;
-    hand_lx_ = light_.hand.layer_lx.data();
-    hand_ = colour_times(light_.hand.state.colour_temperature_k, white_k, light_.hand.state.share / std::numbers::pi);
+  void show_strip(NightStrip& strip) {
+    show_lit(strip.receiver, strip.count);
+    strip.mean = mean_;
   }
 
   // What no lamp reaches: sky, glowing windows, what lies nowhere known.
@@ -92,6 +76,13 @@ class Shower {
         for (std::size_t c = 0; c < 3; ++c) out_[i][c] = share * ambient_[c] * reflectance[c];
       }
     }
+  }
+
+ private:
+  void add_hand(double white_k) {
+    if (light_.hand.layer_lx.empty()) return;
+    hand_lx_ = light_.hand.layer_lx.data();
+    hand_ = colour_times(light_.hand.state.colour_temperature_k, white_k, light_.hand.state.share / std::numbers::pi);
   }
 
   // `count` receivers from `first` on, whose elements follow one another.
@@ -130,8 +121,7 @@ class Shower {
       logs_[k] = weight * quick_log(cd_m2);
       weights_[k] = weight;
     }
-    mean_.sum += sum_of(logs_, count);
-    mean_.weight += sum_of(weights_, count);
+    mean_ = {sum_of(logs_, count), sum_of(weights_, count)};
   }
 
   // Eight sums side by side: the compiler may not reorder one.
@@ -158,7 +148,7 @@ class Shower {
   std::vector<Colour> colours_;
   const float* hand_lx_ = nullptr;
   Colour hand_{};
-  LogMean mean_;
+  LogMean mean_;  // of the strip last shown
   alignas(64) float rgb_[3][stretch];
   alignas(64) float y_[stretch];
   alignas(64) float lamps_lx_[stretch];
@@ -166,17 +156,62 @@ class Shower {
   alignas(64) float weights_[stretch];
 };
 
+LogMean mean_of(std::span<const NightStrip> strips) {
+  LogMean mean;
+  for (const NightStrip& strip : strips) {
+    mean.sum += strip.mean.sum;
+    mean.weight += strip.mean.weight;
+  }
+  return mean;
+}
+
 }  // namespace
+
+std::vector<NightStrip> strips_of(const NightGrid& grid) {
+  std::vector<NightStrip> strips;
+  const std::size_t receivers = grid.element.size();
+  for (std::size_t i = 0; i < receivers;) {
+    std::size_t end = i + 1;
+    while (end < receivers && end - i < stretch && grid.element[end] == grid.element[end - 1] + 1) ++end;
+    strips.push_back({static_cast<std::uint32_t>(i), grid.element[i], static_cast<std::uint32_t>(end - i), {}});
+    i = end;
+  }
+  return strips;
+}
+
+LogMean show_all_strips(const NightGrid& grid, const NightPlate& plate, const NightLight& light, const NightTone& tone,
+                        std::vector<NightStrip>& strips, std::vector<Colour>& out_cd_m2) {
+  out_cd_m2.resize(grid.reflectance.size());
+  Shower shower(grid, plate, light, tone, out_cd_m2);
+  std::size_t next = 0;  // element
+  for (NightStrip& strip : strips) {
+    shower.show_unlit(next, strip.element);
+    shower.show_strip(strip);
+    next = std::size_t{strip.element} + strip.count;
+  }
+  shower.show_unlit(next, out_cd_m2.size());
+  return mean_of(strips);
+}
+
+LogMean show_strips(const NightGrid& grid, const NightPlate& plate, const NightLight& light, const NightTone& tone,
+                    std::span<const std::uint32_t> which, std::vector<NightStrip>& strips,
+                    std::vector<Colour>& out_cd_m2) {
+  Shower shower(grid, plate, light, tone, out_cd_m2);
+  for (const std::uint32_t strip : which) shower.show_strip(strips[strip]);
+  return mean_of(strips);
+}
 
 LogMean show_night(const NightGrid& grid, const NightPlate& plate, const NightLight& light, const NightTone& tone,
                    std::vector<Colour>& out_cd_m2) {
-  out_cd_m2.resize(grid.reflectance.size());
-  return Shower(grid, plate, light, tone, out_cd_m2).run();
+  std::vector<NightStrip> strips = strips_of(grid);
+  return show_all_strips(grid, plate, light, tone, strips, out_cd_m2);
 }
 
 double LogMean::value_cd_m2() const {
   const double least = double{least_adaptation_cd_m2};
-  return weight > 0 ? std::max(least, std::exp(sum / weight)) : least;
+  if (!(weight > 0)) return least;
+  const double stops = sum / weight / std::numbers::ln2;
+  return std::max(least, std::exp2(std::round(steps_per_stop * stops) / steps_per_stop));
 }
 
 namespace {

@@ -11,7 +11,7 @@ void NightSums::forget() {
   light_ = {};
 }
 
-void NightSums::update(std::span<const std::vector<float>> layers_lx, std::span<const LampState> states,
+bool NightSums::update(std::span<const std::vector<float>> layers_lx, std::span<const LampState> states,
                        std::span<const std::uint32_t> touched) {
   const bool is_one = touched.size() == 1;
   const bool may_stay = is_known_ && (touched.empty() || (is_one && hand_ == touched[0]));
@@ -22,6 +22,7 @@ void NightSums::update(std::span<const std::vector<float>> layers_lx, std::span<
   }
   light_.hand = {};
   if (hand_) light_.hand = {layers_lx[*hand_], states[*hand_]};
+  return may_stay;
 }
 
 void NightSums::sum(std::span<const std::vector<float>> layers_lx, std::span<const LampState> states) {

@@ -17,8 +17,9 @@ class NightSums {
  public:
   void forget();
 
-  // `touched`: lamps whose layer or state is another than at the last call; all of them where anything else is.
-  void update(std::span<const std::vector<float>> layers_lx, std::span<const LampState> states,
+  // `touched`: lamps whose layer or state is another than at the last call; all of them where anything else is. True
+  // where the sums stay as they were: what differs then is the lamp in hand alone.
+  bool update(std::span<const std::vector<float>> layers_lx, std::span<const LampState> states,
               std::span<const std::uint32_t> touched);
 
   // Valid until the next call and as long as the layers are.

@@ -16,6 +16,8 @@ struct NightTone {
   double exposure_stops = 0;
   double ambient_lx = 0.1;  // moon and sky on level ground
   double white_k = 3200;    // light of this colour looks white
+
+  bool operator==(const NightTone&) const = default;
 };
 
 // What a luminance of 1 cd/m2 becomes before the curve; 1 is the display's white without it.

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 #include <utility>
 
 #include "light/colour.hpp"
@@ -30,7 +31,7 @@ bool is_same_garden(const NightView& p, const NightView& q) {
 }
 
 // The most of sixteen rows side by side, which compilers make vectors of.
-float peak_lx(const std::vector<float>& layer_lx) {
+float peak_lx(std::span<const float> layer_lx) {
   constexpr std::size_t lanes = 16;
   std::array<float, lanes> most{};
   std::size_t i = 0;
@@ -71,6 +72,7 @@ void NightSession::give(light::Photograph photograph) {
   scene_.reset();
   layers_lx_.clear();
   peaks_lx_.clear();
+  strips_.clear();
   sums_.forget();
   rgba_.clear();
 }
@@ -80,6 +82,7 @@ void NightSession::refresh_grid(const NightView* before) {
   if (!grid_is_new_) return;
   const light::DaylightReading reading = light::read_daylight(photograph_, view_->plate);
   grid_ = light::night_grid(photograph_, view_->plate, reading, 0, photograph_.height_px);
+  strips_ = light::strips_of(grid_);
 }
 
 std::vector<std::string> NightSession::refresh_layers(const NightView* before) {
@@ -88,12 +91,14 @@ std::vector<std::string> NightSession::refresh_layers(const NightView* before) {
   std::vector<std::vector<float>> layers(view_->lamps.size());
   std::vector<float> peaks_lx(view_->lamps.size());
   std::vector<std::string> recomputed;
+  moved_lx_.clear();
   for (std::size_t i = 0; i < layers.size(); ++i) {
     const auto known = may_keep ? index_of(*before, view_->lamps[i].id) : std::nullopt;
     if (known && is_same_lamp(*before, *known, *view_, i)) {
       layers[i] = std::move(layers_lx_[*known]);
       peaks_lx[i] = peaks_lx_[*known];
     } else {
+      if (known) moved_lx_ = std::move(layers_lx_[*known]);
       light::night_layer(grid_, *scene_, static_cast<std::uint32_t>(i), layers[i], view_->care);
       peaks_lx[i] = peak_lx(layers[i]);
       if (!(peaks_lx[i] > 0)) layers[i].clear();
@@ -105,7 +110,7 @@ std::vector<std::string> NightSession::refresh_layers(const NightView* before) {
   return recomputed;
 }
 
-void NightSession::refresh_sums(const NightView* before, const std::vector<std::string>& recomputed) {
+bool NightSession::refresh_sums(const NightView* before, const std::vector<std::string>& recomputed) {
   const bool same_lamps = before != nullptr && before->lamps == view_->lamps;
   if (!same_lamps || grid_is_new_) sums_.forget();
   std::vector<std::uint32_t> touched;
@@ -113,7 +118,44 @@ void NightSession::refresh_sums(const NightView* before, const std::vector<std::
     const bool is_new = std::find(recomputed.begin(), recomputed.end(), view_->lamps[i].id) != recomputed.end();
     if (is_new || !same_lamps || !(before->states[i] == view_->states[i])) touched.push_back(i);
   }
-  sums_.update(layers_lx_, view_->states, touched);
+  return sums_.update(layers_lx_, view_->states, touched);
+}
+
+// Those on which the lamp in hand shines or shone.
+std::vector<std::uint32_t> NightSession::strips_of_hand() const {
+  std::vector<std::uint32_t> which;
+  const auto shines_on = [](std::span<const float> layer_lx, const light::NightStrip& strip) {
+    return !layer_lx.empty() && peak_lx(layer_lx.subspan(strip.receiver, strip.count)) > 0;
+  };
+  for (std::uint32_t i = 0; i < strips_.size(); ++i) {
+    if (shines_on(sums_.light().hand.layer_lx, strips_[i]) || shines_on(moved_lx_, strips_[i])) which.push_back(i);
+  }
+  return which;
+}
+
+void NightSession::refresh_picture(bool is_hand_alone) {
+  const auto& light = sums_.light();
+  if (!is_hand_alone) {
+    adapted_cd_m2_ =
+        light::show_all_strips(grid_, view_->plate, light, view_->tone, strips_, luminance_cd_m2_).value_cd_m2();
+    rgba_.resize(4 * luminance_cd_m2_.size());
+    light::develop(luminance_cd_m2_, view_->tone, adapted_cd_m2_, rgba_);
+    return;
+  }
+  const std::vector<std::uint32_t> which = strips_of_hand();
+  const double adapted_cd_m2 =
+      light::show_strips(grid_, view_->plate, light, view_->tone, which, strips_, luminance_cd_m2_).value_cd_m2();
+  const std::span rgba(rgba_);
+  if (adapted_cd_m2 != adapted_cd_m2_) {
+    light::develop(luminance_cd_m2_, view_->tone, adapted_cd_m2, rgba);
+  } else {
+    for (const std::uint32_t i : which) {
+      const auto& strip = strips_[i];
+      light::develop(std::span(luminance_cd_m2_).subspan(strip.element, strip.count), view_->tone, adapted_cd_m2,
+                     rgba.subspan(4 * std::size_t{strip.element}, 4 * std::size_t{strip.count}));
+    }
+  }
+  adapted_cd_m2_ = adapted_cd_m2;
 }
 
 Result<NightFacts> NightSession::picture(const job::Job& job, const NightWish& wish) {
@@ -129,12 +171,9 @@ Result<NightFacts> NightSession::picture(const job::Job& job, const NightWish& w
   apply(wish, *view_);
   refresh_grid(before ? &*before : nullptr);
   std::vector<std::string> recomputed = refresh_layers(before ? &*before : nullptr);
-  refresh_sums(before ? &*before : nullptr, recomputed);
-  const double adapted_cd_m2 =
-      light::show_night(grid_, view_->plate, sums_.light(), view_->tone, luminance_cd_m2_).value_cd_m2();
-  rgba_.resize(4 * luminance_cd_m2_.size());
-  light::develop(luminance_cd_m2_, view_->tone, adapted_cd_m2, rgba_);
-  return facts(std::move(recomputed), adapted_cd_m2);
+  const bool are_sums_kept = refresh_sums(before ? &*before : nullptr, recomputed);
+  refresh_picture(are_sums_kept && before && before->tone == view_->tone && is_same_garden(*before, *view_));
+  return facts(std::move(recomputed), adapted_cd_m2_);
 }
 
 NightFacts NightSession::facts(std::vector<std::string> recomputed, double adaptation_cd_m2) const {

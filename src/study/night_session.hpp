@@ -84,7 +84,9 @@ class NightSession {
  private:
   void refresh_grid(const NightView* before);
   std::vector<std::string> refresh_layers(const NightView* before);
-  void refresh_sums(const NightView* before, const std::vector<std::string>& recomputed);
+  bool refresh_sums(const NightView* before, const std::vector<std::string>& recomputed);
+  void refresh_picture(bool is_hand_alone);
+  [[nodiscard]] std::vector<std::uint32_t> strips_of_hand() const;
   [[nodiscard]] NightFacts facts(std::vector<std::string> recomputed, double adaptation_cd_m2) const;
 
   light::Photograph photograph_;
@@ -95,8 +97,11 @@ class NightSession {
   // Of each lamp at its full light: on each receiver, and the most on any; a lamp that lights nothing has no layer.
   std::vector<std::vector<float>> layers_lx_;
   std::vector<float> peaks_lx_;
+  std::vector<float> moved_lx_;  // of the one lamp that was calculated anew: its layer before
   light::NightSums sums_;
+  std::vector<light::NightStrip> strips_;
   std::vector<std::array<float, 3>> luminance_cd_m2_;
+  double adapted_cd_m2_ = 0;  // what rgba_ is developed for
   std::vector<std::uint8_t> rgba_;
 };
 

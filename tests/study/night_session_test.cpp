@@ -142,7 +142,17 @@ TEST(NightSession, KeptLayersGiveTheSamePictureAsFreshOnes) {
   EXPECT_EQ(kept.rgba(), fresh.rgba());
 }
 
-// Dragged step by step, then dimmed, then the other one: rounding may move a byte by one, no more.
+// Rounding may move a byte by one, no more.
+void expect_fresh(const NightSession& kept, const job::Job& job, int step) {
+  NightSession fresh = with_photograph();
+  picture(fresh, job);
+  ASSERT_EQ(kept.rgba().size(), fresh.rgba().size());
+  for (std::size_t i = 0; i < kept.rgba().size(); ++i) {
+    ASSERT_LE(std::abs(int{kept.rgba()[i]} - int{fresh.rgba()[i]}), 1) << step << ", byte " << i;
+  }
+}
+
+// Dragged step by step, then dimmed, then the other one.
 TEST(NightSession, ALampInHandGivesThePictureOfAFreshSession) {
   NightSession kept = with_photograph();
   job::Job job = walled_job();
@@ -153,11 +163,28 @@ TEST(NightSession, ALampInHandGivesThePictureOfAFreshSession) {
     if (step == 4) job.luminaires[0].dim_pct = 0;
     if (step == 5) job.luminaires[0].position->y_m = -1.3;
     picture(kept, job);
-    NightSession fresh = with_photograph();
-    picture(fresh, job);
-    ASSERT_EQ(kept.rgba().size(), fresh.rgba().size());
-    for (std::size_t i = 0; i < kept.rgba().size(); ++i) {
-      ASSERT_LE(std::abs(int{kept.rgba()[i]} - int{fresh.rgba()[i]}), 1) << step << ", byte " << i;
+    expect_fresh(kept, job, step);
+  }
+}
+
+// The only lamp of the garden: from left of the picture to right of it; half way a shed comes to shade the wall, and
+// for one step the exposure is another.
+TEST(NightSession, ALampDraggedThroughThePictureGivesThatOfAFreshSession) {
+  NightSession kept = with_photograph();
+  job::Job job = walled_job();
+  job.luminaires.pop_back();
+  job.luminaires[0].position->x_m = -9;
+  picture(kept, job);
+  const std::vector<std::uint8_t> dark = kept.rgba();
+  for (int step = 0; step < 24; ++step) {
+    job.luminaires[0].position->x_m += 1;
+    if (step == 11) tests::add_area(job, "shed", job::GroundKind::building, tests::rectangle(2.5, -0.6, 3.5, -0.3), 1);
+    if (step == 13) job.views[0].night.exposure_stops = 1;
+    if (step == 14) job.views[0].night.exposure_stops = 0;
+    picture(kept, job);
+    expect_fresh(kept, job, step);
+    if (step == 12) {
+      EXPECT_NE(kept.rgba(), dark);
     }
   }
 }
