@@ -60,14 +60,14 @@ count_gtest() { # count_gtest NAME STATUS LOG
   count "$name" "$good" "$bad" "$log"
 }
 
-# Several GoogleTest programs, two at a time. Takes lines "NAME PROGRAM" on standard input, which must not be a pipe: a
-# pipe would count in a shell of its own, and the counts would be lost.
+# Several GoogleTest programs, two at a time. Takes lines "NAME COMMAND..." (words without spaces) on standard input,
+# which must not be a pipe: a pipe would count in a shell of its own, and the counts would be lost.
 check_gtests() {
-  local name program list
+  local name command list
   list=$(cat)
-  while read -r name program; do printf '%s\0%s\0' "$program" "$(log_of "$name")"; done <<<"$list" |
-    xargs -0 -n 2 -P 2 bash -c '"$1" >"$2" 2>&1; echo $? >"$2.status"' run
-  while read -r name program; do
+  while read -r name command; do printf '%s\0%s\0' "$command" "$(log_of "$name")"; done <<<"$list" |
+    xargs -0 -n 2 -P 2 bash -c '$1 >"$2" 2>&1; echo $? >"$2.status"' run
+  while read -r name command; do
     count_gtest "$name" "$(cat "$(log_of "$name").status")" "$(log_of "$name")"
   done <<<"$list"
 }

@@ -1,6 +1,11 @@
 # shellcheck shell=bash
 # The steps of ./test, in its order; tools/test_counting.sh gives the words check, check_gtest and so on.
 
+# The release build's own tests: rooms whose numbers hang on what the optimiser does, and the command as it is run. Every
+# room's tests run under the sanitizers, built by the other compiler.
+release_rooms="base geometry electrical light wiring diagnosis cli"
+release_tests() { printf 'test_%s ' $release_rooms; }
+
 cpp_files() { find src tests bench -name '*.cpp' -o -name '*.hpp' | sort; }
 
 step_format() {
@@ -25,7 +30,9 @@ step_warnings() {
   local bench=OFF
   [ -f bench/CMakeLists.txt ] && bench=ON
   check "configure release" configure release -DDUSKWIRE_BENCH=$bench
-  check "build release" tools/build release
+  # shellcheck disable=SC2046
+  check "build release" tools/build release duskwire judge_documents solve_networks write_shapes \
+    $(release_tests) $([ $bench = OFF ] || echo bench/all)
 }
 
 step_tidy() {
@@ -33,13 +40,24 @@ step_tidy() {
   check "clang-tidy" tools/tidy.py build/release
 }
 
-step_tests() { build_and_test release; }
+step_tests() {
+  # shellcheck disable=SC2046
+  check "build the release tests" tools/build release $(release_tests)
+  local rooms
+  read -ra rooms <<<"$release_rooms"
+  run_tests release "${rooms[@]}"
+}
 
 step_sanitize() {
   export ASAN_OPTIONS=detect_leaks=1:strict_string_checks=1 UBSAN_OPTIONS=print_stacktrace=1
   # What the drawing libraries keep until the program ends is theirs.
   export LSAN_OPTIONS=suppressions=$PWD/tests/leaks_of_others.txt:print_suppressions=0
-  build_and_test sanitize
+  check "build sanitize" tools/build sanitize
+  local folder rooms=()
+  for folder in tests/*/; do
+    compgen -G "$folder*_test.cpp" >/dev/null && rooms+=("$(basename "$folder")")
+  done
+  run_tests sanitize "${rooms[@]}"
   unset ASAN_OPTIONS UBSAN_OPTIONS LSAN_OPTIONS
 }
 
@@ -73,7 +91,7 @@ step_page() {
   DUSKWIRE_PROGRAM=build/release/duskwire check_vitest "the page's own tests" web
   check "first load under 1500 kB" node web/tools/first-load.mjs --limit-kb 1500
   check "the size check refuses too much" refused node web/tools/first-load.mjs --limit-kb 1
-  DUSKWIRE_PROGRAM=build/release/duskwire check_node "end to end in Chromium" --test-concurrency=1 web/tests/e2e/*.test.mjs
+  DUSKWIRE_PROGRAM=build/release/duskwire check_node "end to end in Chromium" --test-concurrency=2 web/tests/e2e/*.test.mjs
 }
 
 step_examples() {
@@ -100,7 +118,7 @@ step_fuzz() {
 step_bench() {
   [ -f bench/CMakeLists.txt ] || return
   check "configure release" configure release -DDUSKWIRE_BENCH=ON
-  check "build release" tools/build release
+  check "build the benchmarks" tools/build release bench/all
   check "duskwire_bench" build/release/bench/duskwire_bench --benchmark_min_time=0.01
   check "duskwire_light_bench" build/release/bench/duskwire_light_bench 200 150 6
   check "duskwire_planner_bench" build/release/bench/duskwire_planner_bench --sizes 10 --seeds 1 --seconds 0.5
@@ -128,14 +146,17 @@ configure() { # configure PRESET [OPTION...]
   flock "build/$1/.lock" cmake --preset "$@" -DDUSKWIRE_GROUPED=ON
 }
 
-# Builds all of a preset and runs every test program; a folder of tests without its program is a failure.
-build_and_test() { # build_and_test PRESET
-  local preset=$1 folder room
-  check "build $preset" tools/build "$preset"
+# Runs the test programs of these rooms; one that was not built is a failure. The command's take longest, so they go in
+# two halves, first.
+run_tests() { # run_tests PRESET ROOM...
+  local preset=$1 room half
+  shift
   check_gtests < <(
-    for folder in tests/*/; do
-      room=$(basename "$folder")
-      compgen -G "$folder*_test.cpp" >/dev/null && echo "$preset-test_$room build/$preset/tests/test_$room"
+    for half in 0 1; do
+      echo "$preset-test_cli-$half env GTEST_TOTAL_SHARDS=2 GTEST_SHARD_INDEX=$half build/$preset/tests/test_cli"
+    done
+    for room in "$@"; do
+      [ "$room" = cli ] || echo "$preset-test_$room build/$preset/tests/test_$room"
     done
   )
 }
