@@ -118,11 +118,15 @@ void LitScene::Ready::add_lamp(std::uint32_t lamp, const ReceiverBlock& block, c
 
 LitScene::LitScene(Scene scene) : LitScene(std::move(scene), nullptr) {}
 
-LitScene::LitScene(Scene scene, std::shared_ptr<const RayCaster> caster) : ready_(std::make_unique<Ready>()) {
+LitScene::LitScene(Scene scene, std::shared_ptr<const RayCaster> caster, const LitScene* before)
+    : ready_(std::make_unique<Ready>()) {
   ready_->scene = std::move(scene);
   ready_->caster = caster ? std::move(caster) : geometry::quickest_ray_caster(ready_->scene.solid);
-  for (const Distribution& distribution : ready_->scene.distributions) {
-    ready_->grids.push_back(lookup_grid(distribution));
+  for (std::size_t i = 0; i < ready_->scene.distributions.size(); ++i) {
+    const Distribution& distribution = ready_->scene.distributions[i];
+    const bool is_known = before != nullptr && i < before->ready_->scene.distributions.size() &&
+                          before->ready_->scene.distributions[i] == distribution;
+    ready_->grids.push_back(is_known ? before->ready_->grids[i] : lookup_grid(distribution));
   }
   for (const Lamp& lamp : ready_->scene.lamps) ready_->frames.push_back(lamp_frame(lamp));
 }

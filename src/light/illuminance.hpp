@@ -28,7 +28,8 @@ struct Care {
 class LitScene {
  public:
   explicit LitScene(Scene scene);
-  LitScene(Scene scene, std::shared_ptr<const geometry::RayCaster> caster);
+  // What was resampled for the scene before is taken over where it is the same.
+  LitScene(Scene scene, std::shared_ptr<const geometry::RayCaster> caster, const LitScene* before = nullptr);
   ~LitScene();
   LitScene(LitScene&&) noexcept;
   LitScene& operator=(LitScene&&) noexcept;

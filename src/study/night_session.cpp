@@ -87,7 +87,7 @@ void NightSession::refresh_grid(const NightView* before) {
 
 std::vector<std::string> NightSession::refresh_layers(const NightView* before) {
   const bool may_keep = before != nullptr && !grid_is_new_ && is_same_garden(*before, *view_);
-  scene_.emplace(view_->scene, view_->caster);
+  scene_ = light::LitScene(view_->scene, view_->caster, scene_ ? &*scene_ : nullptr);
   std::vector<std::vector<float>> layers(view_->lamps.size());
   std::vector<float> peaks_lx(view_->lamps.size());
   std::vector<std::string> recomputed;

@@ -11,6 +11,7 @@
 #include "formats/json_text.hpp"
 #include "formats/night_json.hpp"
 #include "study/night_session.hpp"
+#include "wasm/kept_document.hpp"
 
 namespace duskwire::wasm {
 namespace {
@@ -43,16 +44,33 @@ void take_photograph() {
   in = {};
 }
 
-}  // namespace
+KeptDocument& kept() {
+  static KeptDocument document;
+  return document;
+}
 
-Reply night_picture(const std::vector<std::string_view>& given) {
-  const formats::ReadJob read = formats::read_job_leniently(given[0]);
+Reply picture_of(const formats::ReadJob& read, std::string_view wish) {
   if (!read.job) return refuse_input("The job", read.problems);
-  const auto asked = formats::read_night_wish(given[1]);
+  const auto asked = formats::read_night_wish(wish);
   if (!asked.request) return refuse_input("What is asked of the night", asked.problems);
   const Result<study::NightFacts> made = session().picture(*read.job, *asked.request);
   if (!made) return refuse(made.error());
   return {false, formats::compact_text(formats::night_facts_json(made.value()))};
+}
+
+}  // namespace
+
+Reply night_picture(const std::vector<std::string_view>& given) {
+  const formats::ParsedText parsed = kept().keep(given[0]);
+  // What is wrong with the text itself is told by the reader of texts.
+  if (!parsed.tree || !parsed.problems.empty()) return picture_of(formats::read_job_leniently(given[0]), given[1]);
+  return picture_of(formats::read_job_tree_leniently(*parsed.tree), given[1]);
+}
+
+Reply night_changed(const std::vector<std::string_view>& given) {
+  const Result<const formats::Json*> tree = kept().change(given[0]);
+  if (!tree) return refuse(tree.error());
+  return picture_of(formats::read_job_tree_leniently(*tree.value()), given[1]);
 }
 
 Reply night_probe(const std::vector<std::string_view>& given) {

@@ -10,8 +10,10 @@
 
 namespace duskwire::wasm {
 
-// Document, wish. Calculates the picture and answers with its facts.
+// Document, wish. Calculates the picture and answers with its facts; the document is kept.
 [[nodiscard]] Reply night_picture(const std::vector<std::string_view>& given);
+// [[pointer, value]...], wish. The same for the kept document with these parts put in.
+[[nodiscard]] Reply night_changed(const std::vector<std::string_view>& given);
 // [x, y] in elements of the picture.
 [[nodiscard]] Reply night_probe(const std::vector<std::string_view>& given);
 

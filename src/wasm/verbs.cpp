@@ -187,6 +187,7 @@ constexpr Verb verbs[] = {
     {"route_answer", 0, route_answer},
     {"route_end", 0, route_end},
     {"night_picture", 2, night_picture},
+    {"night_changed", 2, night_changed},
     {"night_probe", 1, night_probe},
 };
 

@@ -12,6 +12,13 @@ const demo = readFileSync(new URL('examples/ostrey-garden.json', root), 'utf8');
 const ask = (verb, ...given) => JSON.parse(engine.call(verb, given));
 
 // The demo's photograph as a pattern of its size: what is asked is who gets light, not what the house looks like.
+// Node has none of the browser's.
+globalThis.ImageData ??= class ImageData {
+  constructor(data, width, height) {
+    Object.assign(this, { data, width, height });
+  }
+};
+
 function night() {
   const job = JSON.parse(demo);
   const view = job.views[0];
@@ -26,6 +33,24 @@ test('a night needs a photograph first, and a place on it a night', async () => 
   const fresh = await createEngine({ wasmBinary });
   assert.throws(() => fresh.call('night_picture', [demo, '{"view": "front"}']), { code: 'not_found', message: /photograph/ });
   assert.throws(() => fresh.call('night_probe', ['[1, 1]']), { code: 'not_found', message: /night picture/ });
+});
+
+test('a night of a kept document with a part put in is that of the whole document', () => {
+  const { job, view } = night();
+  const wish = JSON.stringify({ view: view.id });
+  nightOf(job, { view: view.id });
+  const lamp = structuredClone(job.luminaires[0]);
+  lamp.position[0] += 0.5;
+  const changed = ask('night_changed', JSON.stringify([['/luminaires/0', lamp]]), wish);
+  assert.deepEqual(changed.recomputed, [lamp.id]);
+  const rgba = engine.takePicture().data.slice();
+  job.luminaires[0] = lamp;
+  const { recomputed: _, ...whole } = nightOf(job, { view: view.id });
+  const { recomputed: __, ...parts } = changed;
+  assert.deepEqual(parts, whole);
+  assert.deepEqual(engine.takePicture().data, rgba);
+  assert.throws(() => engine.call('night_changed', [JSON.stringify([['/luminaires/999', lamp]]), wish]), { code: 'not_found' });
+  assert.throws(() => engine.call('night_changed', ['[]', wish]), { code: 'not_found', message: /whole/ });
 });
 
 test('a night lights the lamps of the job, and only the lamp that moved is computed anew', () => {

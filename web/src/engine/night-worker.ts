@@ -10,7 +10,7 @@ function run(module: EngineModule, { verb, given, image }: NightRequest): NightA
   const start = performance.now();
   if (image) module.givePhotograph(image.data, image.width, image.height);
   const text = image ? '{}' : module.call(verb, given);
-  const picture = verb === 'night_picture' ? module.takePicture() : undefined;
+  const picture = verb === 'night_picture' || verb === 'night_changed' ? module.takePicture() : undefined;
   return { text, ...(picture && { image: picture }), milliseconds: performance.now() - start };
 }
 

@@ -3,8 +3,9 @@
 // keeps each lamp's light: a lamp that is switched, dimmed or coloured costs a sum, a lamp that is moved costs its own
 // light only.
 import type { JobDocument } from '../job/document';
+import { changedParts } from './changed-parts';
 import { EngineRefusal } from './client';
-import { NightChannel, startNightChannel } from './night-channel';
+import { NightChannel, startNightChannel, type NightAnswer } from './night-channel';
 
 /** How the night is shown; what is absent is as the view in the job says. */
 export interface NightLook {
@@ -100,6 +101,7 @@ export const startNight = (start: () => NightChannel = startNightChannel): Night
 class WorkerNight implements NightEngine {
   #start: () => NightChannel;
   #channel: NightChannel | undefined;
+  #kept: JobDocument | undefined;
 
   constructor(start: () => NightChannel) {
     this.#start = start;
@@ -112,16 +114,27 @@ class WorkerNight implements NightEngine {
 
   async picture(document: JobDocument, wish: NightWish): Promise<NightPicture> {
     const start = performance.now();
-    const { text, image, milliseconds } = await this.#given().call({
-      verb: 'night_picture',
-      given: [JSON.stringify(document), JSON.stringify(asked(wish))],
-    });
+    const { text, image, milliseconds } = await this.#made(document, JSON.stringify(asked(wish)));
     if (!image) throw new EngineRefusal('The engine sent no picture.');
     const facts = JSON.parse(text) as NightFacts;
     // For tools/bench.mjs.
     performance.clearMeasures('duskwire night');
     performance.measure('duskwire night', { start, end: performance.now(), detail: { engineMilliseconds: milliseconds, recomputed: facts.recomputed.length } });
     return { image, facts, milliseconds };
+  }
+
+  // The engine keeps the last document: of the next one only what differs is sent. Where that does not fit, the whole is.
+  async #made(document: JobDocument, wish: string): Promise<NightAnswer> {
+    const parts = this.#kept && changedParts(this.#kept, document);
+    this.#kept = document;
+    if (parts) {
+      try {
+        return await this.#given().call({ verb: 'night_changed', given: [JSON.stringify(parts), wish] });
+      } catch (error) {
+        if (!(error instanceof EngineRefusal) || error.code !== 'not_found') throw error;
+      }
+    }
+    return this.#given().call({ verb: 'night_picture', given: [JSON.stringify(document), wish] });
   }
 
   async probe(x_px: number, y_px: number): Promise<NightProbe> {
@@ -132,6 +145,7 @@ class WorkerNight implements NightEngine {
   end(): void {
     this.#channel?.end(new EngineRefusal('The night view was closed.', [], 'ended'));
     this.#channel = undefined;
+    this.#kept = undefined;
   }
 
   #given(): NightChannel {

@@ -56,6 +56,28 @@ describe('the night worker', () => {
     expect(await asked).toEqual({ image: picture, facts: { width_px: 2, recomputed: [] }, milliseconds: 3 });
   });
 
+  it('is sent only what differs, and the whole where that does not fit', async () => {
+    await begun();
+    const first = garden();
+    const asked = night.picture(first, { view: 'front' });
+    worker.answer('{"recomputed": []}', picture);
+    await asked;
+    const [lamp, ...others] = first.luminaires!;
+    const moved = { ...lamp!, dim_pct: 40 };
+    const next = { ...first, luminaires: [moved, ...others] };
+    const changed = night.picture(next, { view: 'front' });
+    expect(worker.sent.at(-1)).toMatchObject({ verb: 'night_changed' });
+    expect(JSON.parse(worker.sent.at(-1)!.given[0]!)).toEqual([['/luminaires/0', moved]]);
+    const { number } = worker.sent.at(-1)!;
+    worker.onmessage?.({ data: { number, ok: false, message: 'Send the whole.', code: 'not_found', problems: [] } });
+    await Promise.resolve();
+    await Promise.resolve();
+    expect(worker.sent.at(-1)).toMatchObject({ verb: 'night_picture' });
+    expect(JSON.parse(worker.sent.at(-1)!.given[0]!)).toEqual(JSON.parse(JSON.stringify(next)));
+    worker.answer('{"recomputed": ["a"]}', picture);
+    expect((await changed).facts.recomputed).toEqual(['a']);
+  });
+
   it('refuses in the engine\'s words', async () => {
     await begun();
     const asked = night.picture(garden(), { view: 'front' });
