@@ -20,6 +20,9 @@ set(duskwire_external_zones date::date-tz)
 set(duskwire_external_store SQLiteCpp SQLite::SQLite3 OpenSSL::Crypto)
 set(duskwire_external_server nlohmann_json::nlohmann_json Boost::headers Threads::Threads OpenSSL::Crypto)
 set(duskwire_external_cli nlohmann_json::nlohmann_json)
+if(NOT EMSCRIPTEN)
+  list(APPEND duskwire_external_cli PkgConfig::duskwire_qr)
+endif()
 set(duskwire_external_wasm nlohmann_json::nlohmann_json)
 
 # The library duskwire_<name> of a folder, on top of the lower rooms that follow.

@@ -45,10 +45,11 @@ EXTERNAL = {
     "png.h": {"pictures"},
     "webp/": {"pictures"},
     "CLI/": {"cli"},
+    "qrencode.h": {"cli"},
     "emscripten": {"wasm"},
 }
 # Of the operating system: for the rooms that meet it.
-SYSTEM = re.compile(r"^(?:unistd|fcntl|signal|poll|termios|wchar|sys/[a-z]+)\.h$")
+SYSTEM = re.compile(r"^(?:unistd|fcntl|signal|poll|termios|wchar|spawn|ifaddrs|arpa/inet|net/if|netinet/in|linux/[a-z]+|sys/[a-z]+)\.h$")
 SYSTEM_ROOMS = {"store", "server", "cli"}
 STANDARD = re.compile(r"^[a-z_]+$")
 

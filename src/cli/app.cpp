@@ -13,6 +13,7 @@
 #include "cli/output_file.hpp"
 #include "cli/parse.hpp"
 #include "cli/terminal.hpp"
+#include "server/picture_worker.hpp"
 
 namespace duskwire::cli {
 namespace {
@@ -38,7 +39,8 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const ChooseRequest& request) const { return choose_command(request, common, style); }
     Outcome operator()(const TimesRequest& request) const { return times_command(request, common, style); }
     Outcome operator()(const LocateRequest& request) const { return locate_command(request, common, style); }
-    Outcome operator()(const ServeRequest& request) const { return serve_command(request); }
+    Outcome operator()(const ServeRequest& request) const { return serve_command(request, style); }
+    Outcome operator()(const DevicesRequest& request) const { return devices_command(request, style); }
   };
   return std::visit(Runner{line.common, style}, line.request);
 }
@@ -114,6 +116,7 @@ bool print(std::FILE* stream, std::string_view text) {
 }  // namespace
 
 int run(int argc, const char* const* argv) {
+  if (argc == 2 && argv[1] == server::picture_worker_argument) return server::run_picture_worker();
   Outcome outcome;
   try {
     outcome = run_line(std::vector<std::string>(argv + std::min(argc, 1), argv + argc));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The commands, one function and one file each: a request in, what to print and how to end out. They read files, never
-// write them; app.cpp does. serve alone stays, speaks while it runs, and keeps its workspace file.
+// write them; app.cpp does. serve alone stays, speaks while it runs, and keeps its workspace file; devices changes
+// the list beside it.
 #pragma once
 
 #include "cli/invocation.hpp"
@@ -28,6 +29,7 @@ namespace duskwire::cli {
 [[nodiscard]] Outcome locate_command(const LocateRequest& request, const Common& common, const TextStyle& style);
 // What levels_command does where an intensity file is named.
 [[nodiscard]] Outcome photometry_command(const LevelsRequest& request, const Common& common, const TextStyle& style);
-[[nodiscard]] Outcome serve_command(const ServeRequest& request);
+[[nodiscard]] Outcome serve_command(const ServeRequest& request, const TextStyle& style);
+[[nodiscard]] Outcome devices_command(const DevicesRequest& request, const TextStyle& style);
 
 }  // namespace duskwire::cli

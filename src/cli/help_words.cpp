@@ -183,9 +183,23 @@ const std::vector<CommandHelp>& all_help() {
        "Keeps jobs, all their revisions and pictures in one workspace file, and serves the page that edits them, on "
        "127.0.0.1 until Ctrl-C. Open the address that it prints: the token in it is made anew at each start, and "
        "whoever "
-       "has it can read and change the workspace. Copy the workspace file only while no server runs.",
+       "has it can read and change the workspace. Copy the workspace file only while no server runs. --lan opens a "
+       "door "
+       "to the local network as well, for phones that are paired with the code on this screen: it closes by itself "
+       "after half an hour without one, and is shut again at the next start. Plain http: whoever listens in on that "
+       "network can read along. A browser that asks by a name of its own, through a tunnel or from a phone, is let in "
+       "with --name NAME.",
        {{"duskwire serve --workspace gardens.duskwire --port 0", ""},
-        {"duskwire serve --workspace gardens.duskwire --port 0 --add examples/ostrey-garden.json", ""}}},
+        {"duskwire serve --workspace gardens.duskwire --port 0 --add examples/ostrey-garden.json", ""},
+        {"duskwire serve --workspace gardens.duskwire --port 0 --lan --address 127.0.0.2", ""}}},
+      {"devices",
+       "WORKSPACE",
+       "the phones that may use a workspace over the local network, and how to forget one",
+       "Lists the phones that were paired by duskwire serve --lan. A phone that is forgotten comes in no more from "
+       "that "
+       "moment on, even while a server runs; to use it again it is paired anew.",
+       {{"duskwire devices gardens.duskwire", ""},
+        {"duskwire devices gardens.duskwire --forget phone-1a2b3c4d", "exit 1: no such phone is paired"}}},
   };
   return all;
 }

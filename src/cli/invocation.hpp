@@ -160,11 +160,21 @@ struct ServeRequest {
   std::string workspace = "gardens.duskwire";
   std::string page;               // folder; empty: the built page beside the program
   std::vector<std::string> jobs;  // files, put in where the workspace has no job of that id
+  bool lan = false;
+  std::string address;      // of the door to the local network; empty: all private ones
+  double lan_minutes = 30;  // without a paired phone
+  std::vector<std::string> names;
 };
 
-using Request = std::variant<PriceRequest, MeasureRequest, LookRequest, CheckRequest, AdviseRequest, MaterialsRequest,
-                             RouteRequest, NightRequest, PapersRequest, ValidateRequest, NewRequest, AskRequest,
-                             CatalogueRequest, LevelsRequest, ChooseRequest, TimesRequest, LocateRequest, ServeRequest>;
+struct DevicesRequest {
+  std::string workspace;
+  std::vector<std::string> forget;  // ids; empty: list them
+};
+
+using Request =
+    std::variant<PriceRequest, MeasureRequest, LookRequest, CheckRequest, AdviseRequest, MaterialsRequest, RouteRequest,
+                 NightRequest, PapersRequest, ValidateRequest, NewRequest, AskRequest, CatalogueRequest, LevelsRequest,
+                 ChooseRequest, TimesRequest, LocateRequest, ServeRequest, DevicesRequest>;
 
 struct Invocation {
   Common common;

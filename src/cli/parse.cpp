@@ -9,6 +9,7 @@
 #include "base/decimal.hpp"
 #include "base/nearest.hpp"
 #include "cli/help.hpp"
+#include "cli/serve_options.hpp"
 #include "formats/requests.hpp"
 #include "study/times.hpp"
 
@@ -280,22 +281,6 @@ void add_look(CLI::App& app, LookRequest& request) {
                 "how much nearer or farther things may stand; 15 where left out, 0 in one plane");
 }
 
-void add_serve(CLI::App& app, ServeRequest& request) {
-  app.add_option("--port", request.port, "0 for any that is free; 7415 where left out")
-      ->type_name("N")
-      ->check(CLI::Range(0, 65535))
-      ->group(own_group);
-  text_option(app, "--workspace", request.workspace, "FILE",
-              "made where it is missing; gardens.duskwire where left out");
-  text_option(app, "--page", request.page, "FOLDER", "the built page; found by itself where left out");
-  app.add_option("--add", request.jobs, "a job file to put in, unless the workspace has that job")
-      ->type_name("JOB")
-      ->expected(1)
-      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll)
-      ->group(own_group);
-  app.get_help_ptr()->group(own_group);
-}
-
 // One parser for the whole line. Lives only while parse() runs.
 struct Parser {
   CLI::App app{"", "duskwire"};
@@ -319,6 +304,7 @@ struct Parser {
   LookRequest look;
   LocateRequest locate;
   ServeRequest serve;
+  DevicesRequest devices;
 
   Parser() {
     app.set_help_flag("-h,--help", "this page");
@@ -340,7 +326,8 @@ struct Parser {
     add_measure(command("measure", false), measure);
     add_look(command("look", false), look);
     add_locate(command("locate", false), locate);
-    add_serve(*app.add_subcommand("serve"), serve);
+    add_serve(*app.add_subcommand("serve"), serve, own_group);
+    add_devices(*app.add_subcommand("devices"), devices, own_group);
   }
 
   CLI::App& command(const std::string& name, bool with_ruleset,
@@ -374,6 +361,7 @@ Request request_of(Parser& parser, const std::string& name) {
   if (name == "look") return parser.look;
   if (name == "locate") return parser.locate;
   if (name == "serve") return parser.serve;
+  if (name == "devices") return parser.devices;
   return parser.catalogue;
 }
 

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "server/answers.hpp"
+#include "server/head_end.hpp"
 #include "server/service.hpp"
 
 namespace duskwire::server {
@@ -21,6 +22,7 @@ namespace asio = boost::asio;
 namespace {
 
 constexpr std::chrono::seconds drain_time{2};
+constexpr std::size_t head_part_bytes = 4096;
 
 Head head_of(const http::request<http::string_body>& request) {
   Head head;
@@ -52,8 +54,8 @@ Response broken_request(const beast::error_code& fault) {
 
 }  // namespace
 
-Connection::Connection(asio::ip::tcp::socket socket, Handler& handler, asio::thread_pool& pool, const Limits& limits)
-    : stream_(std::move(socket)), handler_(handler), pool_(pool), limits_(limits) {}
+Connection::Connection(asio::ip::tcp::socket socket, Came came, Handler& handler, Pools& pools, const Limits& limits)
+    : stream_(std::move(socket)), came_(std::move(came)), handler_(handler), pools_(pools), limits_(limits) {}
 
 void Connection::start() { read_head(); }
 
@@ -67,27 +69,51 @@ std::chrono::milliseconds Connection::time_for(std::size_t bytes) const {
 }
 
 void Connection::read_head() {
-  waiting_for_head_ = true;
+  waiting_since_ = std::chrono::steady_clock::now();
   parser_.emplace();
+  head_ = {};
   parser_->header_limit(static_cast<std::uint32_t>(limits_.head_bytes));
   // admit() judges the length, with a message that names the route's own limit. (Not boost::none: Boost 1.74 then
   // refuses every length.)
   parser_->body_limit(std::numeric_limits<std::uint64_t>::max());
   stream_.expires_after(first_ ? limits_.head : limits_.idle);
   first_ = false;
-  http::async_read_header(stream_, buffer_, *parser_,
-                          [self = shared_from_this()](Fault fault, std::size_t) { self->on_head(fault); });
+  take_head();
+}
+
+void Connection::take_head() {
+  const auto held = buffer_.data();
+  const std::string_view bytes(static_cast<const char*>(held.data()), held.size());
+  const HeadEnd end = find_head_end(bytes.substr(0, limits_.head_bytes));
+  if (end.state == HeadEnd::State::broken) return on_head(http::error::bad_line_ending);
+  if (end.state == HeadEnd::State::whole) {
+    Fault fault;
+    parser_->put(asio::buffer(bytes.data(), end.bytes), fault);
+    buffer_.consume(end.bytes);
+    if (!fault && !parser_->is_header_done()) fault = http::error::bad_line_ending;
+    return on_head(fault);
+  }
+  if (bytes.size() >= limits_.head_bytes) return on_head(http::error::header_limit);
+  stream_.async_read_some(buffer_.prepare(head_part_bytes),
+                          [self = shared_from_this()](Fault fault, std::size_t count) {
+                            if (fault == asio::error::eof && self->buffer_.size() == 0) return self->drain();
+                            if (fault) return self->on_head(fault);
+                            self->buffer_.commit(count);
+                            self->take_head();
+                          });
 }
 
 void Connection::on_head(Fault fault) {
-  waiting_for_head_ = false;
-  if (fault == http::error::end_of_stream) return drain();
   if (fault) return answer_broken(fault);
   head_ = head_of(parser_->get());
+  head_.from_lan = came_.from_lan;
   Handler::Admission admission = handler_.admit(head_);
-  // A body that is refused stays unread, so nothing that follows on this connection could be understood.
-  if (!admission.admitted) return write(std::move(admission.refusal), !parser_->is_done());
+  // A body that is refused stays unread, so nothing that follows on this connection could be understood; whether there
+  // is a body may be read in more than one way.
+  const bool body_may_follow = head_.count("transfer-encoding") + head_.count("content-length") > 0;
+  if (!admission.admitted) return write(std::move(admission.refusal), body_may_follow || !parser_->is_done());
   parser_->body_limit(admission.body_limit_bytes);
+  is_picture_ = admission.picture;
   const std::string* expects = head_.field("expect");
   if (expects == nullptr) return read_body();
   static constexpr std::string_view go_on = "HTTP/1.1 100 Continue\r\n\r\n";
@@ -110,9 +136,10 @@ void Connection::on_body(Fault fault) {
 
 void Connection::hand_over() {
   stream_.expires_never();
+  waiting_since_.reset();
   const bool then_close = !parser_->get().keep_alive();
   auto body = std::make_shared<std::string>(std::move(parser_->get().body()));
-  asio::post(pool_, [self = shared_from_this(), body, then_close] {
+  asio::post(is_picture_ ? pools_.pictures : pools_.answers, [self = shared_from_this(), body, then_close] {
     auto response = std::make_shared<Response>(self->handler_.answer(self->head_, *body));
     asio::post(self->stream_.get_executor(),
                [self, response, then_close] { self->write(std::move(*response), then_close); });
@@ -131,6 +158,7 @@ void Connection::answer_broken(Fault fault) {
 
 void Connection::write(Response response, bool then_close) {
   stream_.expires_after(time_for(response.body.size()));
+  waiting_since_ = std::chrono::steady_clock::now();
   const bool bodiless = head_.method == "HEAD" || response.status == 304;
   if (bodiless) {
     auto made = std::make_shared<http::response<http::empty_body>>();

@@ -20,12 +20,15 @@ struct Head {
   std::string method;  // as sent, upper case by the standard
   std::string target;  // as sent: path and query
   std::vector<Field> fields;
+  bool from_lan = false;  // came in by the door to the local network, not by this computer's own
 
   // The first field of that (lower-case) name, or nullptr.
   [[nodiscard]] const std::string* field(std::string_view name) const;
   [[nodiscard]] std::size_t count(std::string_view name) const;
   [[nodiscard]] std::string_view path() const;
   [[nodiscard]] std::string_view query() const;
+  // The value of a cookie, empty where there is none.
+  [[nodiscard]] std::string_view cookie(std::string_view name) const;
 };
 
 struct Response {
@@ -43,6 +46,8 @@ class Handler {
   struct Admission {
     bool admitted = false;
     std::size_t body_limit_bytes = 0;
+    // Its answer takes seconds and much memory: such requests are answered one after the other, beside all others.
+    bool picture = false;
     Response refusal;  // where not admitted
   };
   virtual Admission admit(const Head& head) = 0;

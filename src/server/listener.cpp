@@ -9,7 +9,6 @@
 #include <boost/asio/post.hpp>
 #include <boost/asio/signal_set.hpp>
 #include <boost/asio/steady_timer.hpp>
-#include <boost/asio/thread_pool.hpp>
 #include <csignal>
 #include <list>
 #include <utility>
@@ -22,23 +21,44 @@ namespace asio = boost::asio;
 using asio::ip::tcp;
 
 namespace {
-constexpr std::size_t answering_threads = 2;
+
 // When the system has no descriptor left, accepting again at once would only spin.
 constexpr std::chrono::milliseconds pause_without_descriptors{100};
+constexpr std::chrono::milliseconds between_looks_at_the_door{500};
+
+boost::system::error_code bind_at(tcp::acceptor& acceptor, const tcp::endpoint& here) {
+  boost::system::error_code fault;
+  acceptor.open(here.protocol(), fault);
+  if (!fault) acceptor.set_option(tcp::acceptor::reuse_address(true), fault);
+  if (!fault) acceptor.bind(here, fault);
+  if (!fault) acceptor.listen(asio::socket_base::max_listen_connections, fault);
+  return fault;
+}
+
 }  // namespace
 
 struct Listener::State {
-  explicit State(Limits given) : limits(given) {}
+  struct Door {
+    Door(asio::io_context& io, bool to_lan) : acceptor(io), pause(io), lan(to_lan) {}
+    tcp::acceptor acceptor;
+    asio::steady_timer pause;
+    bool lan;
+  };
 
-  void accept(Handler& handler);
-  void make_room();
+  explicit State(Limits given) : limits(given) { doors.emplace_back(io, false); }
+
+  void accept(Door& door, Handler& handler);
+  bool make_room(const asio::ip::address& peer);
+  void watch_lan();
+  void shut_lan();
 
   Limits limits;
   asio::io_context io{1};
-  tcp::acceptor acceptor{io};
+  std::list<Door> doors;  // the first is this computer's own
   asio::signal_set signals{io, SIGINT, SIGTERM};
-  asio::steady_timer pause{io};
-  asio::thread_pool pool{answering_threads};
+  std::function<bool()> lan_stays_open;
+  asio::steady_timer lan_watch{io};
+  Pools pools;
   std::list<std::weak_ptr<Connection>> connections;  // oldest first
 };
 
@@ -46,17 +66,14 @@ Listener::Listener(std::unique_ptr<State> state) : state_(std::move(state)) {}
 
 Listener::~Listener() {
   state_->io.stop();
-  state_->pool.join();
+  state_->pools.answers.join();
+  state_->pools.pictures.join();
 }
 
 Result<std::unique_ptr<Listener>> Listener::open(std::uint16_t port, Limits limits) {
   auto state = std::make_unique<State>(limits);
-  const tcp::endpoint here(asio::ip::address_v4::loopback(), port);
-  boost::system::error_code fault;
-  state->acceptor.open(here.protocol(), fault);
-  if (!fault) state->acceptor.set_option(tcp::acceptor::reuse_address(true), fault);
-  if (!fault) state->acceptor.bind(here, fault);
-  if (!fault) state->acceptor.listen(asio::socket_base::max_listen_connections, fault);
+  const boost::system::error_code fault =
+      bind_at(state->doors.front().acceptor, tcp::endpoint(asio::ip::address_v4::loopback(), port));
   if (fault) {
     const char* why = fault == asio::error::address_in_use ? "is in use by another program" : "cannot be opened";
     return Error{ErrorCode::unavailable,
@@ -65,39 +82,88 @@ Result<std::unique_ptr<Listener>> Listener::open(std::uint16_t port, Limits limi
   return std::unique_ptr<Listener>(new Listener(std::move(state)));
 }
 
-std::uint16_t Listener::port() const { return state_->acceptor.local_endpoint().port(); }
+std::uint16_t Listener::port() const { return state_->doors.front().acceptor.local_endpoint().port(); }
 
-void Listener::State::make_room() {
-  connections.remove_if([](const auto& weak) { return weak.expired(); });
-  if (connections.size() < limits.connections) return;
-  const auto slow = std::find_if(connections.begin(), connections.end(), [](const auto& weak) {
-    const auto held = weak.lock();
-    return held && held->waiting_for_head();
-  });
-  if (slow == connections.end()) return;
-  if (const auto held = slow->lock()) held->close();
-  connections.erase(slow);
+Result<bool> Listener::open_lan(const std::vector<std::string>& addresses, std::function<bool()> stays_open) {
+  for (const std::string& address : addresses) {
+    boost::system::error_code fault;
+    const auto here = asio::ip::make_address_v4(address, fault);
+    State::Door& door = state_->doors.emplace_back(state_->io, true);
+    if (!fault) fault = bind_at(door.acceptor, tcp::endpoint(here, port()));
+    if (fault) {
+      const bool foreign = fault == boost::system::errc::address_not_available;
+      return Error{ErrorCode::unavailable,
+                   fmt::format("Port {} of {} cannot be opened to the local network: {}.", port(), address,
+                               foreign ? "this computer has no such address"
+                                       : "another program uses it, or it is forbidden; choose another with --port")};
+    }
+  }
+  state_->lan_stays_open = std::move(stays_open);
+  return true;
 }
 
-void Listener::State::accept(Handler& handler) {
-  acceptor.async_accept([this, &handler](boost::system::error_code fault, tcp::socket socket) {
-    if (fault == asio::error::operation_aborted) return;
+// False where all of them are at work: the new one is turned away, and its client tries again.
+bool Listener::State::make_room(const asio::ip::address& peer) {
+  connections.remove_if([](const auto& weak) { return weak.expired(); });
+  const auto same_peer = [&](const auto& weak) {
+    const auto held = weak.lock();
+    return held && held->peer() == peer;
+  };
+  const auto of_peer = static_cast<std::size_t>(std::count_if(connections.begin(), connections.end(), same_peer));
+  const bool peer_full = of_peer >= limits.connections_per_peer;
+  if (!peer_full && connections.size() < limits.connections) return true;
+  auto slowest = connections.end();
+  for (auto at = connections.begin(); at != connections.end(); ++at) {
+    const auto held = at->lock();
+    if (!held || !held->waiting_since() || (peer_full && held->peer() != peer)) continue;
+    if (slowest == connections.end() || *held->waiting_since() < *slowest->lock()->waiting_since()) slowest = at;
+  }
+  if (slowest == connections.end()) return false;
+  slowest->lock()->close();
+  connections.erase(slowest);
+  return true;
+}
+
+void Listener::State::accept(Door& door, Handler& handler) {
+  door.acceptor.async_accept([this, &door, &handler](boost::system::error_code fault, tcp::socket socket) {
+    if (fault == asio::error::operation_aborted || !door.acceptor.is_open()) return;
     if (fault) {
-      pause.expires_after(pause_without_descriptors);
-      return pause.async_wait([this, &handler](boost::system::error_code stopped) {
-        if (!stopped) accept(handler);
+      door.pause.expires_after(pause_without_descriptors);
+      return door.pause.async_wait([this, &door, &handler](boost::system::error_code stopped) {
+        if (!stopped) accept(door, handler);
       });
     }
-    make_room();
-    // All of them are at work: this one is turned away, and its client tries again.
-    if (connections.size() < limits.connections) {
+    boost::system::error_code gone;
+    const auto peer = socket.remote_endpoint(gone).address();
+    if (!gone && make_room(peer)) {
       boost::system::error_code ignored;
       socket.set_option(tcp::no_delay(true), ignored);
-      const auto connection = std::make_shared<Connection>(std::move(socket), handler, pool, limits);
+      const auto connection =
+          std::make_shared<Connection>(std::move(socket), Came{peer, door.lan}, handler, pools, limits);
       connections.push_back(connection);
       connection->start();
     }
-    accept(handler);
+    accept(door, handler);
+  });
+}
+
+void Listener::State::shut_lan() {
+  boost::system::error_code ignored;
+  for (Door& door : doors) {
+    if (door.lan) door.acceptor.close(ignored);
+  }
+  for (const auto& weak : connections) {
+    const auto held = weak.lock();
+    if (held && held->from_lan()) held->close();
+  }
+}
+
+void Listener::State::watch_lan() {
+  lan_watch.expires_after(between_looks_at_the_door);
+  lan_watch.async_wait([this](boost::system::error_code stopped) {
+    if (stopped) return;
+    if (lan_stays_open()) return watch_lan();
+    shut_lan();
   });
 }
 
@@ -105,9 +171,11 @@ void Listener::run(Handler& handler) {
   state_->signals.async_wait([this](boost::system::error_code fault, int) {
     if (!fault) state_->io.stop();
   });
-  state_->accept(handler);
+  for (State::Door& door : state_->doors) state_->accept(door, handler);
+  if (state_->lan_stays_open) state_->watch_lan();
   state_->io.run();
-  state_->pool.join();
+  state_->pools.answers.join();
+  state_->pools.pictures.join();
 }
 
 void Listener::stop() {

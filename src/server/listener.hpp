@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
-// The socket side: loopback only, deadlines and limits on everything, one thread for all connections and two for the
-// answers, so that a slow client costs a few kilobytes and no one else's time.
+// The socket side: loopback, and the local network where that door is opened; deadlines and limits on everything, one
+// thread for all connections and a few for the answers, so that a slow client costs a few kilobytes and no one else's
+// time.
 #pragma once
 
 #include <chrono>
 #include <cstddef>
 #include <cstdint>
+#include <functional>
 #include <memory>
+#include <string>
+#include <vector>
 
 #include "base/result.hpp"
 #include "server/http.hpp"
@@ -19,7 +23,9 @@ struct Limits {
   std::chrono::milliseconds transfer{60'000};
   std::size_t transfer_bytes_per_s = 50'000;  // a body has `transfer`, and this pace on top
   std::size_t head_bytes = 16u << 10u;
-  std::size_t connections = 256;  // beyond: the one that has kept us waiting longest for its head goes
+  // Beyond either: the one that has kept us waiting longest goes.
+  std::size_t connections = 256;
+  std::size_t connections_per_peer = 16;
 };
 
 class Listener {
@@ -31,6 +37,9 @@ class Listener {
   Listener& operator=(const Listener&) = delete;
 
   [[nodiscard]] std::uint16_t port() const;
+  // The door to the local network: the same port at these IPv4 addresses. While run() runs, `stays_open` is asked twice
+  // a second; from its first no on the door is shut for good and all that came in by it are cut off.
+  Result<bool> open_lan(const std::vector<std::string>& addresses, std::function<bool()> stays_open);
   // Answers until stop(), SIGINT or SIGTERM; answers that were begun are finished first. The handler outlives it.
   void run(Handler& handler);
   // From any thread.

@@ -3,7 +3,9 @@
 // What comes out holds an upright picture and nothing else: no place, no camera, no second file hidden in the first.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
+#include <functional>
 #include <string>
 #include <string_view>
 
@@ -12,6 +14,7 @@
 
 namespace duskwire::server {
 
+inline constexpr std::size_t picture_limit_bytes = 32u << 20u;
 inline constexpr pictures::Limits picture_limits{50'000'000, 30'000};
 
 struct CleanPicture {
@@ -24,5 +27,8 @@ struct CleanPicture {
 // JPEG, PNG or WebP, each kept in its own kind. Errors: invalid (no such picture, or a broken one), no_room (more
 // picture elements than the limit; nothing was decoded). Takes up to 8 bytes an element: call it one at a time.
 [[nodiscard]] Result<CleanPicture> clean_picture(std::string_view bytes);
+
+// The same, in this process or (picture_worker.hpp) in another.
+using PictureCleaner = std::function<Result<CleanPicture>(std::string_view bytes)>;
 
 }  // namespace duskwire::server

@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 // Pictures: taken in under limits and encoded anew, sent out as an attachment that can do nothing.
-#include <mutex>
-
 #include "server/answers.hpp"
 #include "server/picture_codec.hpp"
 #include "server/routes.hpp"
@@ -26,13 +24,6 @@ Response picture_answer(unsigned status, const store::Picture& picture) {
   return json_answer(status, tree);
 }
 
-// Ten large pictures at once would need gigabytes; one after the other they need what one needs.
-Result<CleanPicture> clean_alone(const std::string& bytes) {
-  static std::mutex one_at_a_time;
-  const std::lock_guard<std::mutex> lock(one_at_a_time);
-  return clean_picture(bytes);
-}
-
 }  // namespace
 
 Response add_picture(const Call& call) {
@@ -43,7 +34,7 @@ Response add_picture(const Call& call) {
     return refuse_body("The picture does not match its hash: it was cut short or changed. Send it again.", {});
   }
   if (const auto known = call.workspace.picture(posted_hash)) return picture_answer(200, known.value());
-  auto clean = clean_alone(call.bytes);
+  auto clean = call.clean(call.bytes);
   if (!clean) {
     if (clean.error().code == ErrorCode::no_room) return refuse(413, "too_large", clean.error().message);
     return refuse(clean.error());

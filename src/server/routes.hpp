@@ -10,6 +10,7 @@
 
 #include "formats/json_text.hpp"
 #include "server/http.hpp"
+#include "server/picture_codec.hpp"
 #include "store/workspace.hpp"
 
 namespace duskwire::server {
@@ -21,6 +22,7 @@ struct Call {
   store::Workspace& workspace;
   NightDesk& nights;
   PaperDesk& papers;
+  const PictureCleaner& clean;
   const Head& head;
   std::vector<std::string> ids;  // what stood for each * of the route's path
   formats::Json body;            // of a route that takes JSON
@@ -40,7 +42,6 @@ struct Route {
 inline constexpr std::size_t small_limit_bytes = 64u << 10u;
 inline constexpr std::size_t document_limit_bytes = 16u << 20u;
 inline constexpr std::size_t catalogue_limit_bytes = 8u << 20u;
-inline constexpr std::size_t picture_limit_bytes = 32u << 20u;
 
 // The session's two routes belong to the service itself, all others are here.
 [[nodiscard]] const std::vector<Route>& all_routes();

@@ -6,9 +6,13 @@
 #include <chrono>
 #include <ctime>
 #include <filesystem>
+#include <memory>
 
 #include "server/body.hpp"
+#include "server/lan_addresses.hpp"
 #include "server/listener.hpp"
+#include "server/picture_worker.hpp"
+#include "server/secrets.hpp"
 #include "server/service.hpp"
 #include "store/workspace.hpp"
 
@@ -42,6 +46,23 @@ Result<bool> add_starter(store::Workspace& workspace, const JobToAdd& starter) {
   return true;
 }
 
+Result<std::shared_ptr<LanDesk>> open_lan(const ServeOptions& options, Listener& listener, Started& started) {
+  auto addresses = addresses_to_open(options.lan->address);
+  if (!addresses) return addresses.error();
+  auto devices = Devices::open(options.workspace_file);
+  if (!devices) return devices.error();
+  auto fingerprint = devices.value().fingerprint();
+  if (!fingerprint) return fingerprint.error();
+  started.lan_addresses = std::move(addresses).value();
+  started.fingerprint = fingerprint.value();
+  auto lan =
+      std::make_shared<LanDesk>(std::move(devices).value(), started.fingerprint, listener.port(), options.lan->idle,
+                                LanDesk::Surroundings{LanDesk::Clock::now, now_utc, random_code, options.lan->tell});
+  const Result<bool> open = listener.open_lan(started.lan_addresses, [lan] { return lan->stays_open(); });
+  if (!open) return open.error();
+  return lan;
+}
+
 }  // namespace
 
 Result<bool> serve(const ServeOptions& options, const std::function<void(const Started&)>& on_start) {
@@ -61,11 +82,22 @@ Result<bool> serve(const ServeOptions& options, const std::function<void(const S
   auto listener = Listener::open(options.port);
   if (!listener) return listener.error();
   const std::uint16_t port = listener.value()->port();
-  Gate gate(port, random_secret(), random_secret());
-  const std::string address = fmt::format("http://127.0.0.1:{}/#token={}", port, gate.token());
+  Started started;
+  Names names{options.names, {}};
+  std::shared_ptr<LanDesk> lan;
+  if (options.lan) {
+    const auto opened = open_lan(options, *listener.value(), started);
+    if (!opened) return opened.error();
+    lan = opened.value();
+    names.lan_addresses = started.lan_addresses;
+    for (std::string& address : started.lan_addresses) address = fmt::format("http://{}:{}/", address, port);
+  }
+  Gate gate(port, random_secret(), random_secret(), names);
+  started.address = fmt::format("http://127.0.0.1:{}/#token={}", port, gate.token());
+  started.page = has_page;
   const std::string name = std::filesystem::path(options.workspace_file).stem().string();
-  Service service(*workspace.value(), name, std::move(gate), std::move(page));
-  on_start({address, has_page});
+  Service service(*workspace.value(), name, std::move(gate), std::move(page), PictureWorker(), lan);
+  on_start(started);
   listener.value()->run(service);
   return true;
 }

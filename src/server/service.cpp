@@ -18,6 +18,7 @@ namespace {
 
 constexpr std::string_view api = "/api/";
 constexpr std::string_view session_path = "/api/session";
+constexpr std::string_view pairing_path = "/api/pairing";
 constexpr std::string_view page_policy =
     "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; style-src 'self'; font-src 'self'; "
     "img-src 'self' blob: data:; connect-src 'self'; manifest-src 'self'; form-action 'none'; base-uri 'none'; "
@@ -61,6 +62,13 @@ Found find_route(const Head& head) {
     found.allowed += (found.allowed.empty() ? "" : ", ") + std::string(route.method);
   }
   return found;
+}
+
+Response stranger(const Head& head) {
+  return refuse(401, "unauthorised",
+                head.from_lan ? "This phone is not paired, or was forgotten: type the code on the server's screen."
+                              : "No session: the server was started anew, or the page was opened without its token. "
+                                "Open the address that the server printed at its start.");
 }
 
 Response wrong_method(const std::string& allowed) {
@@ -114,12 +122,17 @@ void add_standing_fields(Response& response) {
   response.fields.push_back({"Cross-Origin-Resource-Policy", "same-origin"});
 }
 
-Service::Service(store::Workspace& workspace, std::string workspace_name, Gate gate, PageFiles page)
+Service::Service(store::Workspace& workspace, std::string workspace_name, Gate gate, PageFiles page,
+                 PictureCleaner clean, std::shared_ptr<LanDesk> lan)
     : workspace_(workspace),
       nights_(std::thread::hardware_concurrency()),
       workspace_name_(std::move(workspace_name)),
       gate_(std::move(gate)),
-      page_(std::move(page)) {}
+      page_(std::move(page)),
+      clean_(std::move(clean)),
+      lan_(std::move(lan)) {}
+
+bool Service::knows(const Head& head) const { return gate_.knows(head) || (lan_ && lan_->knows(head)); }
 
 Handler::Admission Service::admit(const Head& head) {
   const bool api_route = below_api(head.path());
@@ -131,7 +144,7 @@ Handler::Admission Service::admit(const Head& head) {
 }
 
 Handler::Admission Service::admit_api(const Head& head) const {
-  if (head.path() == session_path) {
+  if (head.path() == session_path || (lan_ && head.from_lan && head.path() == pairing_path)) {
     const bool asks = method_of(head) == "GET";
     if (!asks && head.method != "POST") return turned_away(wrong_method("GET, POST"));
     if (auto refusal = bad_body(head, asks ? BodyKind::none : BodyKind::json, small_limit_bytes)) {
@@ -139,11 +152,7 @@ Handler::Admission Service::admit_api(const Head& head) const {
     }
     return admitted(asks ? 0 : small_limit_bytes);
   }
-  if (!gate_.knows(head)) {
-    return turned_away(refuse(401, "unauthorised",
-                              "No session: the server was started anew, or the page was opened without its token. Open "
-                              "the address that the server printed at its start."));
-  }
+  if (!knows(head)) return turned_away(stranger(head));
   const Found found = find_route(head);
   if (found.route == nullptr) {
     if (!found.allowed.empty()) return turned_away(wrong_method(found.allowed));
@@ -151,7 +160,9 @@ Handler::Admission Service::admit_api(const Head& head) const {
   }
   if (auto refusal = bad_body(head, found.route->body, found.route->limit_bytes))
     return turned_away(*std::move(refusal));
-  return admitted(found.route->limit_bytes);
+  Admission admission = admitted(found.route->limit_bytes);
+  admission.picture = found.route->body == BodyKind::picture;
+  return admission;
 }
 
 Response Service::answer(const Head& head, const std::string& body) {
@@ -169,9 +180,14 @@ Response Service::answer(const Head& head, const std::string& body) {
 
 Response Service::answer_api(const Head& head, const std::string& body) const {
   if (head.path() == session_path) return answer_session(head, body);
+  if (lan_ && head.from_lan && head.path() == pairing_path) {
+    return method_of(head) == "GET" ? lan_->standing() : lan_->pair(body);
+  }
+  // A phone may have been forgotten while its body was on the way.
+  if (!knows(head)) return stranger(head);
   Found found = find_route(head);
   if (found.route == nullptr) return refuse(404, "not_found", "There is nothing at this address.");
-  Call call{workspace_, nights_, papers_, head, std::move(found.ids), {}, body};
+  Call call{workspace_, nights_, papers_, clean_, head, std::move(found.ids), {}, body};
   if (found.route->body == BodyKind::json) {
     formats::ParsedText parsed = formats::parse_text(body, body_limits(found.route->limit_bytes));
     if (!parsed.tree) return refuse_body("The body is no JSON that can be read; nothing was stored.", parsed.problems);
@@ -183,14 +199,20 @@ Response Service::answer_api(const Head& head, const std::string& body) const {
 Response Service::answer_session(const Head& head, const std::string& body) const {
   const bool asks = method_of(head) == "GET";
   if (!asks) {
+    if (head.from_lan) {
+      return refuse(
+          403, "forbidden",
+          "The token opens the page on the server's own computer alone. On the network a phone is paired with "
+          "the code on the server's screen.");
+    }
     const formats::ParsedText parsed = formats::parse_text(body, body_limits(small_limit_bytes));
     if (!parsed.tree) return refuse_body("The body is no JSON that can be read.", parsed.problems);
     if (!gate_.is_token(text_at(*parsed.tree, {"token"}))) {
       return refuse(401, "unauthorised",
                     "This token is not the one of this start. Open the address that the server printed.");
     }
-  } else if (!gate_.knows(head)) {
-    return refuse(401, "unauthorised", "No session: open the address that the server printed at its start.");
+  } else if (!knows(head)) {
+    return stranger(head);
   }
   Json tree;
   tree["server"] = "duskwire";

@@ -94,7 +94,7 @@ TEST(Parse, EveryCommandHasAHelpPageThatNamesItsOptionsAndExamples) {
     const Outcome page = ended({name, "--help"});
     EXPECT_EQ(page.code, exit_sound) << name;
     EXPECT_THAT(page.text, HasSubstr("duskwire " + name + ": "));
-    EXPECT_THAT(page.text, HasSubstr(name == "serve" ? "--port" : "--json"));
+    EXPECT_THAT(page.text, HasSubstr(name == "serve" ? "--port" : name == "devices" ? "--forget" : "--json"));
     EXPECT_THAT(page.text, HasSubstr("Examples\n"));
     EXPECT_THAT(ended({"--help"}).text, HasSubstr(name));
   }

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "server/running.hpp"
+#include "server/secrets.hpp"
 
 namespace duskwire::server {
 namespace {

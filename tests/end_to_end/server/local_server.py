@@ -14,9 +14,11 @@ PROGRAM = pathlib.Path(os.environ.get("DUSKWIRE_PROGRAM", ROOT / "build/release/
 
 
 class LocalServer:
-    def __init__(self, workspace, *more):
+    def __init__(self, workspace, *more, within=()):
+        """`within`: a command that runs the program somewhere else, a network of its own for one."""
         self.process = subprocess.Popen(
-            [PROGRAM, "serve", "--port", "0", "--workspace", str(workspace), *more],
+            [*within, PROGRAM, "serve", *([] if "--port" in more else ["--port", "0"]), "--workspace", str(workspace),
+             *more],
             stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, cwd=ROOT)
         line = self.process.stdout.readline()
         found = re.search(r"http://127\.0\.0\.1:(\d+)/#token=([A-Za-z0-9_-]+)", line)
@@ -37,9 +39,16 @@ class LocalServer:
             content = answer.read()
         finally:
             link.close()
-        if answer.getheader("Content-Type", "") == "application/json":
+        if content and answer.getheader("Content-Type", "") == "application/json":
             content = json.loads(content)
         return answer.status, answer.headers, content
+
+    def next_line(self, pattern):
+        """The first match in what it says from here on."""
+        while line := self.process.stdout.readline():
+            if found := re.search(pattern, line):
+                return found
+        raise RuntimeError(f"it ended without saying {pattern}")
 
     def open_socket(self, timeout=20):
         return socket.create_connection(("127.0.0.1", self.port), timeout)

@@ -128,9 +128,11 @@ class Rules(unittest.TestCase):
             self.assertEqual(self.server.ask("GET", path)[0], 404, path)
 
     def test_slow_clients_take_nobody_elses_time(self):
-        """64 clients that send a byte of their head now and then, and 64 that do so with a body."""
+        """64 clients that send a byte of their head now and then, and 64 that do so with a body; half of each from our
+        own address, half from an address of its own each."""
         stop = threading.Event()
-        slow = [self.server.open_socket() for _ in range(128)]
+        slow = [socket.create_connection(("127.0.0.1", self.server.port), 20,
+                                         ("127.0.0.1" if number < 64 else f"127.0.1.{number}", 0)) for number in range(128)]
         for number, link in enumerate(slow):
             head = self.server.head() if number % 2 else self.server.head(
                 "POST", "/api/jobs", "Content-Type: application/json\r\nContent-Length: 1000\r\n\r\n")
@@ -157,7 +159,9 @@ class Rules(unittest.TestCase):
             dribbler.join()
             for link in slow:
                 link.close()
-        self.assertLess(statistics.quantiles(waits, n=20)[18], 0.2)
+        p95 = statistics.quantiles(waits, n=20)[18]
+        print(f"128 dribbling clients: an honest one waits {p95 * 1000:.1f} ms at p95")
+        self.assertLess(p95, 0.2)
 
     def test_idle_connections_make_room_for_a_good_one(self):
         idle = [self.server.open_socket() for _ in range(300)]

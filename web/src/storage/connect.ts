@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Is the local server behind this page? Exchanges the token of its address for a session, once.
 import { HttpClient } from './http';
+import { askPairing, type PairingServer } from './pairing';
 import { ServerWorkspace, type ServerSession } from './server';
 import { StorageFailure } from './workspace';
 
@@ -9,6 +10,8 @@ export type Connection =
   | { readonly kind: 'server'; readonly workspace: ServerWorkspace; readonly session: ServerSession }
   /** There is one, but it knows us no more: it was started anew and its new address is needed. */
   | { readonly kind: 'stranger' }
+  /** It is on the local network and pairs phones; this one it does not know, or no more. */
+  | { readonly kind: 'unpaired'; readonly server: PairingServer }
   /** Plain files, or the server is gone. */
   | { readonly kind: 'none' };
 
@@ -23,7 +26,9 @@ export async function connect(http: HttpClient, token: string | undefined): Prom
     const session = token === undefined ? await ask(http) : await http.json<ServerSession>('POST', 'session', { token });
     return session ? { kind: 'server', workspace: new ServerWorkspace(http, session), session } : { kind: 'none' };
   } catch (error) {
-    return { kind: error instanceof StorageFailure && error.kind === 'unauthorised' ? 'stranger' : 'none' };
+    if (!(error instanceof StorageFailure) || error.kind !== 'unauthorised') return { kind: 'none' };
+    const server = await askPairing(http);
+    return server ? { kind: 'unpaired', server } : { kind: 'stranger' };
   }
 }
 

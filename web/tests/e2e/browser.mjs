@@ -40,8 +40,8 @@ export async function openPage(context, address) {
   page.complaints = [];
   page.on('pageerror', (error) => page.complaints.push(String(error)));
   page.on('console', (message) => {
-    // Looking for the server on a plain host finds none: that one may fail.
-    if (message.type() === 'error' && !message.location().url.endsWith('/api/session')) page.complaints.push(message.text());
+    // Looking for the server on a plain host finds none, and one on the network may want a code first: these may fail.
+    if (message.type() === 'error' && !/\/api\/(session|pairing)$/.test(message.location().url)) page.complaints.push(message.text());
   });
   await page.goto(address);
   await page.getByRole('heading', { name: 'Jobs', exact: true }).waitFor();

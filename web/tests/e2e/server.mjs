@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // `duskwire serve` on a workspace of its own, for the tests beside this file; may be killed and started again.
-import { spawn } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -13,24 +13,49 @@ export class Server {
   #folder = mkdtempSync(join(tmpdir(), 'duskwire-e2e-'));
   #process;
   #port = 0;
+  #more;
   address = '';
+  said = '';
+
+  constructor(...more) {
+    this.#more = more;
+  }
 
   async start() {
-    const given = ['serve', '--port', String(this.#port), '--workspace', join(this.#folder, 'gardens.duskwire'), '--page', resolve(root, 'web/dist'), '--add', resolve(root, 'examples/ostrey-garden.json')];
+    const given = ['serve', '--port', String(this.#port), '--workspace', join(this.#folder, 'gardens.duskwire'), '--page', resolve(root, 'web/dist'), '--add', resolve(root, 'examples/ostrey-garden.json'), ...this.#more];
     this.#process = spawn(program, given, { stdio: ['ignore', 'pipe', 'pipe'] });
-    let said = '';
-    const failed = once(this.#process, 'exit').then(([code]) => Promise.reject(new Error(`duskwire serve ended with ${code}: ${said}`)));
+    this.said = '';
+    const failed = once(this.#process, 'exit').then(([code]) => Promise.reject(new Error(`duskwire serve ended with ${code}: ${this.said}`)));
     const ready = new Promise((done) => {
-      this.#process.stderr.on('data', (text) => (said += text));
+      this.#process.stderr.on('data', (text) => (this.said += text));
       this.#process.stdout.on('data', (text) => {
-        said += text;
-        const address = /http:\S+#token=\S+/.exec(said)?.[0];
+        this.said += text;
+        const address = /http:\S+#token=\S+/.exec(this.said)?.[0];
         if (address) done(address);
       });
     });
     this.address = await Promise.race([ready, failed]);
     failed.catch(() => undefined);
     this.#port = Number(new URL(this.address).port);
+  }
+
+  get port() {
+    return this.#port;
+  }
+
+  /** The last match in what it has said or says within some seconds. */
+  async hears(pattern) {
+    for (let tries = 0; tries < 200; tries += 1) {
+      const found = [...this.said.matchAll(new RegExp(pattern, 'g'))].at(-1);
+      if (found) return found;
+      await new Promise((done) => setTimeout(done, 50));
+    }
+    throw new Error(`the server never said ${pattern}: ${this.said}`);
+  }
+
+  /** `duskwire devices` on its workspace. */
+  devices(...more) {
+    return execFileSync(program, ['devices', join(this.#folder, 'gardens.duskwire'), ...more], { encoding: 'utf8' });
   }
 
   /** As a power cut does it. */
