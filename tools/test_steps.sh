@@ -61,6 +61,11 @@ step_sanitize() {
   unset ASAN_OPTIONS UBSAN_OPTIONS LSAN_OPTIONS
 }
 
+step_threads() {
+  check "build the writers" tools/build threads store_writers
+  TSAN_OPTIONS=halt_on_error=1 check_gtest "writers under the thread sanitizer" build/threads/tests/store_writers
+}
+
 step_wasm() {
   check "build wasm" tools/build wasm
   local room

@@ -1,21 +1,52 @@
 // SPDX-License-Identifier: Apache-2.0
-// Care of the file: a consistent copy while work goes on, and a full check of everything stored.
+// Care of the file: a consistent copy while work goes on, what it holds, and a full check of everything stored.
 #include <SQLiteCpp/Backup.h>
 #include <fmt/format.h>
 
+#include "store/events.hpp"
+#include "store/files.hpp"
 #include "store/workspace_state.hpp"
 
 namespace duskwire::store {
 
 Result<bool> Workspace::back_up(const std::string& path) {
   return state_->run<Result<bool>>([&](SQLite::Database& db) -> Result<bool> {
-    SQLite::Database copy(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE | SQLite::OPEN_NOFOLLOW);
-    if (copy.execAndGet("SELECT count(*) FROM sqlite_schema").getInt() != 0) {
-      return Error{ErrorCode::conflict, "The backup's file exists and is not empty. Choose another name."};
+    if (!make_private(path)) {
+      return Error{ErrorCode::unavailable,
+                   "The backup's file cannot be written. Check the folder and its permissions."};
     }
-    SQLite::Backup backup(copy, db);
-    backup.executeStep(-1);
-    return true;
+    try {
+      SQLite::Database copy(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE | SQLite::OPEN_NOFOLLOW);
+      if (copy.execAndGet("SELECT count(*) FROM sqlite_schema").getInt() != 0) {
+        return Error{ErrorCode::conflict, "The backup's file exists and is not empty. Choose another name."};
+      }
+      {
+        // One transaction of the copy: where it is cut short the copy is empty, never half a workspace.
+        SQLite::Backup backup(copy, db);
+        backup.executeStep(-1);
+      }
+      if (event_head(copy).chain != event_head(db).chain) {
+        return Error{ErrorCode::unavailable,
+                     "The backup does not hold what the workspace holds. Make it again elsewhere."};
+      }
+      return true;
+    } catch (const SQLite::Exception& failure) {
+      // A fault of the copy's disk is none of the workspace's.
+      Error error = error_of(failure);
+      error.message = "The backup was not made. " + error.message;
+      return error;
+    }
+  });
+}
+
+Result<Contents> Workspace::contents() {
+  return state_->run<Result<Contents>>([](SQLite::Database& db) -> Result<Contents> {
+    Contents contents;
+    contents.jobs = db.execAndGet("SELECT count(*) FROM jobs").getInt64();
+    contents.revisions = db.execAndGet("SELECT count(*) FROM revisions").getInt64();
+    contents.pictures = db.execAndGet("SELECT count(*) FROM pictures").getInt64();
+    contents.fingerprint = event_head(db).chain;
+    return contents;
   });
 }
 
@@ -44,7 +75,11 @@ Result<std::vector<std::string>> Workspace::verify() {
         wrong.push_back(fmt::format("revision {} of job {} does not match its checksum", revision, job));
       }
     }
-    SQLite::Statement gaps(db, "SELECT job FROM revisions GROUP BY job HAVING max(revision) <> count(*)");
+    for (std::string& line : unsealed(db)) wrong.push_back(std::move(line));
+    // What was salvaged may lack revisions: it says so itself.
+    SQLite::Statement gaps(db,
+                           "SELECT job FROM revisions WHERE NOT EXISTS (SELECT 1 FROM about WHERE key = 'salvaged') "
+                           "GROUP BY job HAVING max(revision) <> count(*)");
     while (gaps.executeStep()) wrong.push_back("job " + gaps.getColumn(0).getString() + " lacks a revision");
     SQLite::Statement pictures(db, "SELECT hash, bytes FROM pictures");
     while (pictures.executeStep()) {

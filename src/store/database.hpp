@@ -6,15 +6,17 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 
 #include <memory>
+#include <optional>
 #include <string>
 
 #include "base/result.hpp"
+#include "store/events.hpp"
 
 namespace duskwire::store {
 
 // Marks a workspace file in the database header ("dwkw").
 inline constexpr int application_id = 0x64776b77;
-inline constexpr int schema_version = 1;
+inline constexpr int schema_version = 2;
 
 // The settings, each against something seen to go wrong:
 // - locking_mode=EXCLUSIVE: one connection, which alone checkpoints. SQLite 3.7.0 to 3.51.2 has a race between a
@@ -24,7 +26,16 @@ inline constexpr int schema_version = 1;
 // - trusted_schema=OFF and the defensive switch: a foreign file cannot make its schema run anything.
 // - integrity_check before anything else is read: quick_check leaves out whether indexes and tables agree, and a bit
 //   flipped in an index serves another revision.
+// - a log that is damaged, foreign or stale is refused before it is taken in, and what is refused is not touched.
+// - no mmap: a read that fails is then an error of SQLite, not a signal. Limits no higher than our own statements need.
 [[nodiscard]] Result<std::unique_ptr<SQLite::Database>> open_database(const std::string& path);
+
+// The last event in the file itself, as if there were no log. Nothing where that cannot be read or does not follow from
+// the one before: a checkpoint that was cut short leaves pages half new, and the log makes them whole.
+[[nodiscard]] std::optional<EventHead> head_without_log(const std::string& path);
+// A log of another file, or one kept from earlier, fits SQLite's own checks. It does not lead on from the file's
+// events.
+[[nodiscard]] bool leads_on(SQLite::Database& database, const EventHead& before);
 
 // What an SQLite failure means to a person. Never a query, never a path.
 [[nodiscard]] Error error_of(const SQLite::Exception& failure);

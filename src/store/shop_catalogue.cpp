@@ -2,17 +2,21 @@
 // The shop's own catalogue: revisions like those of a job, of one document.
 #include <optional>
 
+#include "store/events.hpp"
 #include "store/workspace_state.hpp"
 
 namespace duskwire::store {
 
 Result<ShopCatalogue> Workspace::shop_catalogue() {
   return state_->run<Result<ShopCatalogue>>([](SQLite::Database& db) -> Result<ShopCatalogue> {
-    SQLite::Statement query(
-        db, "SELECT revision, changed, document, checksum FROM shop_catalogues ORDER BY revision DESC LIMIT 1");
+    SQLite::Statement query(db,
+                            "SELECT revision, changed, save_id, checksum, (SELECT digest FROM events WHERE kind = "
+                            "'shop' AND subject = CAST(revision AS TEXT)), document FROM shop_catalogues ORDER BY "
+                            "revision DESC LIMIT 1");
     if (!query.executeStep()) return ShopCatalogue{};
-    ShopCatalogue shop{query.getColumn(0).getInt64(), query.getColumn(1).getString(), query.getColumn(2).getString()};
-    if (checksum_of("shop", shop.revision, shop.document) != query.getColumn(3).getString()) {
+    ShopCatalogue shop{query.getColumn(0).getInt64(), query.getColumn(1).getString(), query.getColumn(5).getString()};
+    if (checksum_of("shop", shop.revision, shop.document) != query.getColumn(3).getString() ||
+        digest_of_shop(query) != query.getColumn(4).getString()) {
       return Error{ErrorCode::invalid,
                    "The stored shop catalogue does not match its checksum: the file is damaged there. Restore the last "
                    "backup."};
@@ -38,7 +42,7 @@ SaveOutcome Workspace::save_shop_catalogue(std::int64_t base_revision, const std
       head.current_save_id = query.getColumn(2).getString();
     }
     if (head.current_revision != base_revision) return head;
-    const Saved saved{base_revision + 1, state_->environment.now_utc()};
+    Saved saved{base_revision + 1, state_->environment.now_utc()};
     SQLite::Statement insert(db,
                              "INSERT INTO shop_catalogues (revision, changed, save_id, document, checksum) VALUES "
                              "(?, ?, ?, ?, ?)");
@@ -46,10 +50,14 @@ SaveOutcome Workspace::save_shop_catalogue(std::int64_t base_revision, const std
     insert.bind(2, saved.changed);
     insert.bind(3, save_id);
     insert.bind(4, document);
-    insert.bind(5, checksum_of("shop", saved.revision, document));
+    const std::string checksum = checksum_of("shop", saved.revision, document);
+    insert.bind(5, checksum);
     insert.exec();
+    const std::string revision = std::to_string(saved.revision);
+    append_event(db, "shop", revision, digest_of({revision, saved.changed, save_id, checksum}));
+    // From here on the catalogue is stored: nothing may fail before it is answered.
     transaction.commit();
-    return saved;
+    return SaveOutcome(std::move(saved));
   });
 }
 

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "store/events.hpp"
 #include "store/workspace_state.hpp"
 
 namespace duskwire::store {
@@ -15,20 +16,27 @@ Error no_such_job(const std::string& id) {
 constexpr const char* head_of_job =
     "SELECT revision, changed, save_id FROM revisions WHERE job = ? ORDER BY revision DESC LIMIT 1";
 
-// Silent damage never reaches a client.
-Result<JobDocument> read_revision(SQLite::Statement& query) {
+Error damaged_facts(const std::string& job) {
+  return {ErrorCode::invalid, fmt::format("What is stored of job \"{}\" does not match its hash: the file is damaged "
+                                          "there. Restore the last backup.",
+                                          job)};
+}
+
+// Silent damage never reaches a client. The columns: those of a sealed revision, archived, document.
+Result<JobDocument> read_revision(SQLite::Database& db, SQLite::Statement& query) {
   JobDocument result;
   result.id = query.getColumn(0).getString();
   result.revision = query.getColumn(1).getInt64();
   result.changed = query.getColumn(2).getString();
-  result.archived = query.getColumn(3).getInt() != 0;
-  result.document = query.getColumn(4).getString();
-  if (checksum_of(result.id, result.revision, result.document) != query.getColumn(5).getString()) {
+  result.archived = query.getColumn(sealed_revision_count).getInt() != 0;
+  result.document = query.getColumn(sealed_revision_count + 1).getString();
+  if (checksum_of(result.id, result.revision, result.document) != query.getColumn(11).getString()) {
     return Error{
         ErrorCode::invalid,
         "A stored document does not match its checksum: the file is damaged there. Open an earlier revision, or "
         "restore the last backup."};
   }
+  if (!is_sealed_revision(query) || !is_sealed_flag(db, result.id, result.archived)) return damaged_facts(result.id);
   return result;
 }
 
@@ -37,42 +45,49 @@ Result<JobDocument> read_revision(SQLite::Statement& query) {
 Workspace::Workspace(std::unique_ptr<State> state) : state_(std::move(state)) {}
 Workspace::~Workspace() = default;
 
-Result<std::unique_ptr<Workspace>> Workspace::open(const std::string& path, Environment environment) {
+Result<std::unique_ptr<Workspace>> Workspace::open(const std::string& path, Environment environment) try {
   Result<std::unique_ptr<SQLite::Database>> database = open_database(path);
   if (!database) return database.error();
   auto state = std::make_unique<State>();
   state->environment = std::move(environment);
   state->database = std::move(database).value();
+  state->path = path;
   try {
     SQLite::Database& db = *state->database;
+    SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
     SQLite::Statement make(db, "INSERT OR IGNORE INTO about (key, value) VALUES ('workspace_id', ?)");
-    make.bind(1, "w-" + state->environment.random_id());
-    make.exec();
+    const std::string id = "w-" + state->environment.random_id();
+    make.bind(1, id);
+    if (make.exec() == 1) append_event(db, "workspace", "workspace_id", digest_of({id}));
     state->id = db.execAndGet("SELECT value FROM about WHERE key = 'workspace_id'").getString();
+    transaction.commit();
   } catch (const SQLite::Exception& failure) {
     return error_of(failure);
   }
   return std::unique_ptr<Workspace>(new Workspace(std::move(state)));
+} catch (const std::bad_alloc&) {
+  return Error{ErrorCode::unavailable, "There is not enough memory to open the workspace. It was left as it is."};
 }
 
 const std::string& Workspace::workspace_id() const { return state_->id; }
 
 Result<std::vector<JobRow>> Workspace::jobs() {
   return state_->run<Result<std::vector<JobRow>>>([](SQLite::Database& db) -> Result<std::vector<JobRow>> {
-    SQLite::Statement query(db,
-                            "SELECT r.job, r.revision, r.changed, j.archived, r.title, r.client, r.place, r.stage, "
-                            "r.created, r.summary FROM revisions r JOIN jobs j ON j.id = r.job WHERE r.revision = "
-                            "(SELECT max(revision) FROM revisions WHERE job = r.job) ORDER BY r.sequence DESC");
+    SQLite::Statement query(
+        db, fmt::format("SELECT {}, j.archived FROM revisions r JOIN jobs j ON j.id = r.job WHERE r.revision = "
+                        "(SELECT max(revision) FROM revisions WHERE job = r.job) ORDER BY r.sequence DESC",
+                        sealed_revision_columns));
     std::vector<JobRow> rows;
     while (query.executeStep()) {
       JobRow row;
       row.id = query.getColumn(0).getString();
       row.revision = query.getColumn(1).getInt64();
       row.changed = query.getColumn(2).getString();
-      row.archived = query.getColumn(3).getInt() != 0;
-      row.facts = {query.getColumn(4).getString(), query.getColumn(5).getString(), query.getColumn(6).getString(),
-                   query.getColumn(7).getString(), query.getColumn(8).getString()};
-      row.summary = query.getColumn(9).getString();
+      row.archived = query.getColumn(sealed_revision_count).getInt() != 0;
+      if (!is_sealed_revision(query) || !is_sealed_flag(db, row.id, row.archived)) return damaged_facts(row.id);
+      row.facts = {query.getColumn(5).getString(), query.getColumn(6).getString(), query.getColumn(7).getString(),
+                   query.getColumn(8).getString(), query.getColumn(9).getString()};
+      row.summary = query.getColumn(10).getString();
       rows.push_back(std::move(row));
     }
     return rows;
@@ -81,26 +96,28 @@ Result<std::vector<JobRow>> Workspace::jobs() {
 
 Result<JobDocument> Workspace::job(const std::string& id) {
   return state_->run<Result<JobDocument>>([&](SQLite::Database& db) -> Result<JobDocument> {
-    SQLite::Statement query(db,
-                            "SELECT r.job, r.revision, r.changed, j.archived, r.document, r.checksum FROM "
-                            "revisions r JOIN jobs j ON j.id = r.job WHERE r.job = ? ORDER BY r.revision DESC LIMIT 1");
+    SQLite::Statement query(
+        db, fmt::format("SELECT {}, j.archived, r.document FROM revisions r JOIN jobs j ON j.id = r.job WHERE r.job = "
+                        "? ORDER BY r.revision DESC LIMIT 1",
+                        sealed_revision_columns));
     query.bind(1, id);
     if (!query.executeStep()) return no_such_job(id);
-    return read_revision(query);
+    return read_revision(db, query);
   });
 }
 
 Result<JobDocument> Workspace::revision(const std::string& id, std::int64_t revision) {
   return state_->run<Result<JobDocument>>([&](SQLite::Database& db) -> Result<JobDocument> {
-    SQLite::Statement query(db,
-                            "SELECT r.job, r.revision, r.changed, j.archived, r.document, r.checksum FROM "
-                            "revisions r JOIN jobs j ON j.id = r.job WHERE r.job = ? AND r.revision = ?");
+    SQLite::Statement query(
+        db, fmt::format("SELECT {}, j.archived, r.document FROM revisions r JOIN jobs j ON j.id = r.job WHERE r.job = "
+                        "? AND r.revision = ?",
+                        sealed_revision_columns));
     query.bind(1, id);
     query.bind(2, revision);
     if (!query.executeStep()) {
       return Error{ErrorCode::not_found, fmt::format("There is no revision {} of job \"{}\".", revision, id)};
     }
-    return read_revision(query);
+    return read_revision(db, query);
   });
 }
 
@@ -129,6 +146,12 @@ void append_revision(SQLite::Database& db, const Save& save, const Saved& saved)
     insert.bind(++at, text);
   }
   insert.exec();
+  SQLite::Statement stored(
+      db, fmt::format("SELECT {} FROM revisions r WHERE job = ? AND revision = ?", sealed_revision_columns));
+  stored.bind(1, save.id);
+  stored.bind(2, saved.revision);
+  stored.executeStep();
+  append_event(db, "revision", fmt::format("{} {}", save.id, saved.revision), digest_of_revision(stored));
 }
 
 }  // namespace
@@ -155,19 +178,28 @@ SaveOutcome Workspace::save(const Save& save) {
       make.bind(1, save.id);
       make.exec();
     }
-    const Saved saved{head.current_revision + 1, state_->environment.now_utc()};
+    Saved saved{head.current_revision + 1, state_->environment.now_utc()};
     append_revision(db, save, saved);
+    // From here on the save is stored: nothing may fail before it is answered.
     transaction.commit();
-    return saved;
+    return SaveOutcome(std::move(saved));
   });
 }
 
 Result<bool> Workspace::set_archived(const std::string& id, bool archived) {
   return state_->run<Result<bool>>([&](SQLite::Database& db) -> Result<bool> {
+    SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
+    SQLite::Statement known(db, "SELECT archived FROM jobs WHERE id = ?");
+    known.bind(1, id);
+    if (!known.executeStep()) return no_such_job(id);
+    if ((known.getColumn(0).getInt() != 0) == archived) return true;
+    known.reset();
     SQLite::Statement update(db, "UPDATE jobs SET archived = ? WHERE id = ?");
     update.bind(1, archived ? 1 : 0);
     update.bind(2, id);
-    if (update.exec() == 0) return no_such_job(id);
+    update.exec();
+    append_event(db, "archived", id, digest_of_flag(archived));
+    transaction.commit();
     return true;
   });
 }
@@ -179,16 +211,17 @@ Result<std::vector<RevisionRow>> Workspace::revisions(const std::string& id, std
     known.bind(1, id);
     if (!known.executeStep()) return no_such_job(id);
     SQLite::Statement query(
-        db,
-        "SELECT revision, changed, label, length(CAST(document AS BLOB)) FROM revisions WHERE job = ? "
-        "AND revision < ? ORDER BY revision DESC LIMIT ?");
+        db, fmt::format("SELECT {}, length(CAST(document AS BLOB)) FROM revisions r WHERE job = ? AND revision < ? "
+                        "ORDER BY revision DESC LIMIT ?",
+                        sealed_revision_columns));
     query.bind(1, id);
     query.bind(2, before.value_or(INT64_MAX));
     query.bind(3, limit);
     std::vector<RevisionRow> rows;
     while (query.executeStep()) {
-      rows.push_back({query.getColumn(0).getInt64(), query.getColumn(1).getString(), query.getColumn(2).getString(),
-                      query.getColumn(3).getInt64()});
+      if (!is_sealed_revision(query)) return damaged_facts(id);
+      rows.push_back({query.getColumn(1).getInt64(), query.getColumn(2).getString(), query.getColumn(4).getString(),
+                      query.getColumn(sealed_revision_count).getInt64()});
     }
     return rows;
   });

@@ -97,6 +97,13 @@ struct ShopCatalogue {
   std::string document;
 };
 
+struct Contents {
+  std::int64_t jobs = 0;
+  std::int64_t revisions = 0;
+  std::int64_t pictures = 0;
+  std::string fingerprint;  // two workspaces with the same one hold the same
+};
+
 // SHA-256 as 64 lower-case hex digits.
 [[nodiscard]] std::string sha256_hex(std::string_view bytes);
 
@@ -128,8 +135,10 @@ class Workspace {
   Result<ShopCatalogue> shop_catalogue();
   SaveOutcome save_shop_catalogue(std::int64_t base_revision, const std::string& save_id, const std::string& document);
 
-  // A consistent copy while work goes on.
+  // A consistent copy while work goes on, into a file that does not exist yet or is empty. Where it fails, or is cut
+  // short, that file is left empty or is refused when it is opened.
   Result<bool> back_up(const std::string& path);
+  Result<Contents> contents();
   // Every stored document and picture against its hash, and the file against its own rules: what is wrong, if anything.
   Result<std::vector<std::string>> verify();
   // The file may not grow beyond so many pages of 4 KiB: for a disk that is shared, and for tests of a full one.

@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include <filesystem>
+
+#include "store/files.hpp"
+#include "store/rescue.hpp"
+
+namespace duskwire::store {
+namespace {
+
+namespace fs = std::filesystem;
+
+// What is wrong with a workspace that was just put in its new place, or what it holds.
+Result<Contents> checked(const std::string& path, Environment environment) {
+  const auto opened = Workspace::open(path, std::move(environment));
+  if (!opened) return opened.error();
+  const auto wrong = opened.value()->verify();
+  if (!wrong) return wrong.error();
+  if (!wrong.value().empty()) {
+    return Error{ErrorCode::invalid,
+                 fmt::format("The backup is damaged ({} findings, the first: {}). Take an earlier one.",
+                             wrong.value().size(), wrong.value().front())};
+  }
+  return opened.value()->contents();
+}
+
+}  // namespace
+
+Result<Contents> restore(const std::string& backup, const std::string& target, Environment environment) {
+  std::error_code fault;
+  if (!fs::is_regular_file(backup, fault) || fs::file_size(backup, fault) == 0) {
+    return Error{ErrorCode::not_found,
+                 fmt::format("{}: there is no backup of that name, or it is empty because it was cut short.", backup)};
+  }
+  if (fs::exists(target, fault)) {
+    return Error{ErrorCode::conflict,
+                 fmt::format("{}: exists already. Restore to a new name, so that nothing is lost.", target)};
+  }
+  // With its log, where the backup is a copy of a workspace that was in use.
+  for (const char* ending : {"", "-wal"}) {
+    if (!fs::exists(backup + ending, fault)) continue;
+    // Made for its owner alone before anything is in it.
+    if (make_private(target + ending) &&
+        fs::copy_file(backup + ending, target + ending, fs::copy_options::overwrite_existing, fault)) {
+      continue;
+    }
+    remove_workspace(target);
+    return Error{ErrorCode::unavailable, fmt::format("{}: cannot be written.", target)};
+  }
+  Result<Contents> result = checked(target, std::move(environment));
+  if (!result) remove_workspace(target);
+  return result;
+}
+
+}  // namespace duskwire::store
