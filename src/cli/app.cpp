@@ -29,6 +29,8 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const RouteRequest& request) const { return route_command(request, common, style); }
     Outcome operator()(const NightRequest& request) const { return night_command(request, common, style); }
     Outcome operator()(const PapersRequest& request) const { return papers_command(request, common, style); }
+    Outcome operator()(const ExportRequest& request) const { return export_command(request, common, style); }
+    Outcome operator()(const ImportRequest& request) const { return import_command(request, common, style); }
     Outcome operator()(const ValidateRequest& request) const { return validate_command(request, common, style); }
     Outcome operator()(const NewRequest& request) const { return new_command(request, common, style); }
     Outcome operator()(const AskRequest& request) const { return ask_command(request, common, style); }
@@ -59,7 +61,8 @@ ColourChoice colour_of(const std::vector<std::string>& arguments) {
 // --output takes the text, but of a plan the planned job and of a night the picture: their text stays on the screen.
 bool keeps_text(const Invocation& line) {
   return std::holds_alternative<RouteRequest>(line.request) || std::holds_alternative<NightRequest>(line.request) ||
-         std::holds_alternative<PapersRequest>(line.request);
+         std::holds_alternative<PapersRequest>(line.request) || std::holds_alternative<ExportRequest>(line.request) ||
+         std::holds_alternative<ImportRequest>(line.request);
 }
 
 Outcome write_output(const Invocation& line, Outcome outcome) {
@@ -88,7 +91,7 @@ Outcome write_drawing(const Invocation& line, Outcome outcome) {
   return outcome;
 }
 
-// All files of papers, or none of them.
+// All files of papers, of an export or an import, or none of them.
 Outcome write_all(const Invocation& line, Outcome outcome) {
   if (outcome.files.empty()) return outcome;
   const Result<bool> written = write_files(outcome.files, line.common.force);

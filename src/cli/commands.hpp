@@ -17,6 +17,9 @@ namespace duskwire::cli {
 [[nodiscard]] Outcome route_command(const RouteRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome night_command(const NightRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome papers_command(const PapersRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome export_command(const ExportRequest& request, const Common& common, const TextStyle& style);
+// Writes its files itself where they go into a workspace.
+[[nodiscard]] Outcome import_command(const ImportRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome validate_command(const ValidateRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome new_command(const NewRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome ask_command(const AskRequest& request, const Common& common, const TextStyle& style);

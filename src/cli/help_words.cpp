@@ -140,6 +140,24 @@ const std::vector<CommandHelp>& all_help() {
         {"duskwire papers examples/ostrey-garden-sound.json --only proposal --size a4 --units metric --zip papers.zip "
          "--force",
          ""}}},
+      {"export",
+       "JOB --output FILE.zip",
+       "a job with everything that belongs to it, as one file that needs no program",
+       "Writes one zip archive: the job as it is, its pictures as they are stored, the papers as PDF, every schedule "
+       "as "
+       "CSV, the schema of the job, a README that says what each file and each column is, and SHA-256 checksums. Of a "
+       "job file pictures are looked for beside it by their content; with --workspace and --id all comes out of a "
+       "workspace that no server has open.",
+       {{"duskwire export examples/ostrey-garden-sound.json --output garden.zip --date 2026-11-26 --force", ""},
+        {"duskwire export examples/small-garden.json --output small.zip --no-papers --json --force", ""}}},
+      {"import",
+       "FILE.zip",
+       "takes an exported job in again: into a folder or a workspace",
+       "Holds every checksum against what is there, then writes the job and its pictures into a folder, or puts them "
+       "into a workspace as a new job: the document comes back byte for byte. A file in which a name leads outside, "
+       "comes twice, is a link or a device, or that unpacks to more than any job is refused whole.",
+       {{"duskwire import garden.zip --output garden --force", ""},
+        {"duskwire import garden.zip --workspace kept.duskwire", ""}}},
       {"validate",
        "JOB",
        "whether a job file is well formed",

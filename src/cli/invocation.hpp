@@ -73,6 +73,23 @@ struct PapersRequest {
   std::string zip;  // file for one archive of all
 };
 
+// The job of a file, or one of a workspace. --output of the shared options names the archive.
+struct ExportRequest {
+  std::string job;        // file; empty: of the workspace
+  std::string workspace;  // file; empty: none
+  std::string id;         // of the job in the workspace
+  bool without_papers = false;
+  std::string shop;
+  std::string made_by;
+  std::string date;  // of the papers; empty: today
+};
+
+// --output of the shared options names the folder that the job goes into.
+struct ImportRequest {
+  std::string archive;
+  std::string workspace;  // file to put the job into; empty: none
+};
+
 struct ValidateRequest {
   std::string job;
 };
@@ -171,10 +188,10 @@ struct DevicesRequest {
   std::vector<std::string> forget;  // ids; empty: list them
 };
 
-using Request =
-    std::variant<PriceRequest, MeasureRequest, LookRequest, CheckRequest, AdviseRequest, MaterialsRequest, RouteRequest,
-                 NightRequest, PapersRequest, ValidateRequest, NewRequest, AskRequest, CatalogueRequest, LevelsRequest,
-                 ChooseRequest, TimesRequest, LocateRequest, ServeRequest, DevicesRequest>;
+using Request = std::variant<ExportRequest, ImportRequest, PriceRequest, MeasureRequest, LookRequest, CheckRequest,
+                             AdviseRequest, MaterialsRequest, RouteRequest, NightRequest, PapersRequest,
+                             ValidateRequest, NewRequest, AskRequest, CatalogueRequest, LevelsRequest, ChooseRequest,
+                             TimesRequest, LocateRequest, ServeRequest, DevicesRequest>;
 
 struct Invocation {
   Common common;

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <vector>
+#include <utility>
 
 #include "cli/output_file.hpp"
 #include "store/workspace.hpp"
@@ -61,11 +61,26 @@ Result<std::string> read_photo(const job::View& view, const std::string& job_fil
     if (!fs::is_regular_file(file, trouble)) return no_photo(view, folder);
     return read_file(file.string());
   }
+  std::vector<PictureBeside> found = pictures_beside(job_file, {view.image});
+  if (found.empty()) return no_photo(view, folder);
+  return std::move(found.front().bytes);
+}
+
+std::vector<PictureBeside> pictures_beside(const std::string& job_file, const std::vector<std::string>& hashes) {
+  const fs::path folder = job_file == "-" ? fs::path() : fs::path(job_file).parent_path();
+  std::vector<PictureBeside> found;
+  if (hashes.empty()) return found;
   for (const fs::path& file : pictures_in(folder.empty() ? fs::path(".") : folder)) {
     Result<std::string> bytes = read_file(file.string());
-    if (bytes && store::sha256_hex(bytes.value()) == view.image) return bytes;
+    if (!bytes) continue;
+    std::string hash = store::sha256_hex(bytes.value());
+    const auto is_same = [&](const PictureBeside& picture) { return picture.hash == hash; };
+    if (std::find(hashes.begin(), hashes.end(), hash) == hashes.end()) continue;
+    if (std::any_of(found.begin(), found.end(), is_same)) continue;
+    found.push_back({std::move(hash), std::move(bytes).value()});
+    if (found.size() == hashes.size()) break;
   }
-  return no_photo(view, folder);
+  return found;
 }
 
 }  // namespace duskwire::cli

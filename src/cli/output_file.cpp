@@ -15,9 +15,6 @@
 namespace duskwire::cli {
 namespace {
 
-// A job is some hundred kilobytes; this only keeps a wrong name (a video, a device) from filling memory.
-constexpr std::size_t most_bytes = 64u << 20u;
-
 Error refused(const std::string& what, const std::string& path, int reason) {
   return {ErrorCode::unavailable, fmt::format("{} \"{}\": {}.", what, path, std::strerror(reason))};
 }
@@ -70,7 +67,7 @@ int settle(const std::string& temporary, const std::string& path, bool replace) 
 
 }  // namespace
 
-Result<std::string> read_file(const std::string& path) {
+Result<std::string> read_file(const std::string& path, std::size_t most_bytes) {
   const Descriptor file(path == "-" ? 0 : ::open(path.c_str(), O_RDONLY | O_CLOEXEC));
   if (file.number() < 0) return refused("Cannot read", path, errno);
   std::string text;
@@ -83,7 +80,7 @@ Result<std::string> read_file(const std::string& path) {
     text.append(block.data(), static_cast<std::size_t>(got));
     if (text.size() > most_bytes) {
       return Error{ErrorCode::unsupported,
-                   fmt::format("\"{}\" is larger than 64 MB: not a job file of duskwire.", path)};
+                   fmt::format("\"{}\" is larger than {} MB: not a job file of duskwire.", path, most_bytes >> 20u)};
     }
   }
 }

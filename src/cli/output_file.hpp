@@ -2,6 +2,7 @@
 // Reading and writing files whole: nothing half-written is ever left under the name that was asked for.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -10,8 +11,10 @@
 
 namespace duskwire::cli {
 
-// The whole of a file, or of standard input for "-".
-[[nodiscard]] Result<std::string> read_file(const std::string& path);
+// The whole of a file, or of standard input for "-". A job is some hundred kilobytes: the limit only keeps a wrong name
+// (a video, a device) from filling memory.
+inline constexpr std::size_t most_job_bytes = 64u << 20u;
+[[nodiscard]] Result<std::string> read_file(const std::string& path, std::size_t most_bytes = most_job_bytes);
 
 // Whether write_file will find a folder that takes the file and, unless it may replace it, no file there: asked before
 // work that takes a while. The same errors.

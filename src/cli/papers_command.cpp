@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
-#include <chrono>
 #include <sstream>
 #include <thread>
 
 #include "cli/commands.hpp"
 #include "cli/interrupt.hpp"
+#include "cli/issue_date.hpp"
 #include "cli/night_photo.hpp"
 #include "cli/output_file.hpp"
 #include "cli/progress_line.hpp"
@@ -19,20 +19,6 @@ namespace duskwire::cli {
 namespace {
 
 Outcome complain(std::string text) { return {exit_bad_input, "", std::move(text) + "\n"}; }
-
-std::string today() {
-  const std::chrono::year_month_day date(std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now()));
-  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
-                     static_cast<unsigned>(date.day()));
-}
-
-bool is_date(const std::string& text) {
-  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
-  for (const std::size_t i : {0, 1, 2, 3, 5, 6, 8, 9}) {
-    if (text[i] < '0' || text[i] > '9') return false;
-  }
-  return true;
-}
 
 std::vector<std::string> parts_of(const std::string& list) {
   std::vector<std::string> parts;

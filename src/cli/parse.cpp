@@ -6,9 +6,9 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 
-#include "base/decimal.hpp"
 #include "base/nearest.hpp"
 #include "cli/help.hpp"
+#include "cli/options.hpp"
 #include "cli/serve_options.hpp"
 #include "formats/requests.hpp"
 #include "study/times.hpp"
@@ -17,7 +17,6 @@ namespace duskwire::cli {
 namespace {
 
 const std::string shared_group = "Options of most commands";
-const std::string own_group = "Options";
 
 // Shared options as typed; turned into Common once the line is known to be whole.
 struct SharedTexts {
@@ -25,30 +24,6 @@ struct SharedTexts {
   std::string units;
   std::string colour = "auto";
 };
-
-CLI::Validator one_of(std::vector<std::string> words) {
-  return CLI::Validator(
-      [words = std::move(words)](std::string& met) -> std::string {
-        if (std::find(words.begin(), words.end(), met) != words.end()) return "";
-        return fmt::format("\"{}\" is none of {}", met, fmt::join(words, ", "));
-      },
-      "");
-}
-
-CLI::Validator number_between(double low, double high) {
-  return CLI::Validator(
-      [low, high](std::string& met) -> std::string {
-        const LeadingNumber read = leading_number(met);
-        if (read.length == met.size() && read.value >= low && read.value <= high) return "";
-        return fmt::format("\"{}\" is no number from {:.0f} to {:.0f}", met, low, high);
-      },
-      "");
-}
-
-void text_option(CLI::App& app, const std::string& names, std::string& value, const std::string& type,
-                 const std::string& help, const std::string& group = own_group) {
-  app.add_option(names, value, help)->type_name(type)->group(group);
-}
 
 void add_shared(CLI::App& app, SharedTexts& texts, bool with_ruleset, const std::string& output_help) {
   app.add_flag("--json", texts.common.json, "for machines: JSON in SI units")->group(shared_group);
@@ -86,22 +61,6 @@ void add_check(CLI::App& app, CheckRequest& request, CheckFlags& flags) {
   CLI::Option* brief = app.add_flag("--brief", flags.brief, "leave out the table of lamps")->group(own_group);
   app.add_flag("--full", flags.full, "also every cable and every corner")->group(own_group)->excludes(brief);
   app.add_flag("--no-cures", flags.no_cures, "do not search for cures")->group(own_group);
-}
-
-// An option that may be given several times, one id each.
-void ids_option(CLI::App& app, const std::string& name, std::vector<std::string>& ids, const std::string& type,
-                const std::string& help) {
-  app.add_option(name, ids, help)
-      ->type_name(type)
-      ->expected(1)
-      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll)
-      ->group(own_group);
-}
-
-template <class Number>
-void number_option(CLI::App& app, const std::string& name, Number& value, const std::string& type, double most,
-                   const std::string& help) {
-  app.add_option(name, value, help)->type_name(type)->check(number_between(0, most))->group(own_group);
 }
 
 void add_price(CLI::App& app, PriceRequest& request) {
@@ -147,6 +106,27 @@ void add_papers(CLI::App& app, PapersRequest& request) {
   text_option(app, "--date", request.date, "DATE", "of issue, such as 2026-11-26; left out: today");
   text_option(app, "--revision", request.revision, "LETTER", "which issue of the papers");
   text_option(app, "--zip", request.zip, "FILE", "all of it as one archive there");
+}
+
+void add_export(CLI::App& app, ExportRequest& request) {
+  CLI::Option* job = app.add_option("JOB", request.job, "a job file, or - for standard input")->type_name("");
+  CLI::Option* id =
+      app.add_option("--id", request.id, "with --workspace: which job")->type_name("ID")->group(own_group);
+  CLI::Option* workspace = app.add_option("--workspace", request.workspace, "instead of JOB: a job that is kept there")
+                               ->type_name("FILE")
+                               ->group(own_group)
+                               ->excludes(job)
+                               ->needs(id);
+  id->needs(workspace);
+  app.add_flag("--no-papers", request.without_papers, "leave out the papers")->group(own_group);
+  text_option(app, "--shop", request.shop, "NAME", "the contractor, as it stands on the papers");
+  text_option(app, "--by", request.made_by, "NAME", "who made them");
+  text_option(app, "--date", request.date, "DATE", "of issue, such as 2026-11-26; left out: today");
+}
+
+void add_import(CLI::App& app, ImportRequest& request) {
+  app.add_option("FILE", request.archive, "what export wrote")->required()->type_name("");
+  text_option(app, "--workspace", request.workspace, "FILE", "put the job in there; made where it is missing");
 }
 
 void add_night(CLI::App& app, NightRequest& request) {
@@ -293,6 +273,8 @@ struct Parser {
   RouteRequest route;
   NightRequest night;
   PapersRequest papers;
+  ExportRequest exported;
+  ImportRequest imported;
   ValidateRequest validate;
   NewRequest fresh;
   AskRequest ask;
@@ -316,6 +298,8 @@ struct Parser {
     add_route(command("route", true, "write the planned job there"), route);
     add_night(command("night", false, "the picture to write: .png or .jpg"), night);
     add_papers(command("papers", true, "the folder to write them into"), papers);
+    add_export(command("export", true, "the archive to write"), exported);
+    add_import(command("import", false, "the folder to write the job and its pictures into"), imported);
     add_job(command("validate", false), validate.job);
     add_new(command("new", true), fresh);
     add_ask(command("ask", false), ask);
@@ -351,6 +335,8 @@ Request request_of(Parser& parser, const std::string& name) {
   if (name == "route") return parser.route;
   if (name == "night") return parser.night;
   if (name == "papers") return parser.papers;
+  if (name == "export") return parser.exported;
+  if (name == "import") return parser.imported;
   if (name == "validate") return parser.validate;
   if (name == "new") return parser.fresh;
   if (name == "ask") return parser.ask;

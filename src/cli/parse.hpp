@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// The command line into an Invocation. The only user of CLI11.
+// The command line into an Invocation. The only user of CLI11, with options.hpp.
 #pragma once
 
 #include <string>
@@ -23,7 +23,7 @@ struct Outcome {
   std::string text;
   std::string complaint;
   std::string document = "";            // what --output takes where that is not the text; "": there is none
-  std::vector<WrittenFile> files = {};  // what papers writes
+  std::vector<WrittenFile> files = {};  // what papers, export and import write
 };
 
 inline constexpr int exit_sound = 0;

@@ -66,8 +66,13 @@ Or<Stock> load_stock(const std::string& shop_file, const TextStyle& style) {
 Or<Session> open_session(const std::string& job_file, const Common& common, TextStyle style) {
   const Result<std::string> text = read_file(job_file);
   if (!text) return refuse(text.error());
-  formats::ReadJob read = formats::read_job(text.value());
-  if (!read.job) return refuse(headline(job_file, "a job", read.problems), read.problems, style);
+  return session_of(job_file, text.value(), common, std::move(style));
+}
+
+Or<Session> session_of(const std::string& name, const std::string& text, const Common& common, TextStyle style,
+                       JobReading reading) {
+  formats::ReadJob read = reading == JobReading::strict ? formats::read_job(text) : formats::read_job_leniently(text);
+  if (!read.job) return refuse(headline(name, "a job", read.problems), read.problems, style);
   Or<Stock> loaded = load_stock(common.catalogue, style);
   if (auto* refused = std::get_if<Outcome>(&loaded)) return std::move(*refused);
   auto& stock = std::get<Stock>(loaded);

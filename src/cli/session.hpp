@@ -3,6 +3,7 @@
 // run with every problem named.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <variant>
@@ -41,6 +42,15 @@ struct Session {
 [[nodiscard]] std::string ruleset_name(const Session& session, const Common& common);
 
 [[nodiscard]] Or<Session> open_session(const std::string& job_file, const Common& common, TextStyle style);
+
+enum class JobReading : std::uint8_t {
+  strict = 0,   // errors end it
+  lenient = 1,  // as far as it can be read; what is wrong stands in the remarks
+};
+
+// The same of a document's text; `name` is what it is called in a complaint.
+[[nodiscard]] Or<Session> session_of(const std::string& name, const std::string& text, const Common& common,
+                                     TextStyle style, JobReading reading = JobReading::strict);
 
 // A complaint about bad input: a headline and all problems.
 [[nodiscard]] Outcome refuse(const std::string& headline, const Problems& problems, const TextStyle& style);

@@ -27,6 +27,7 @@
 #include "study/calibrate_view.hpp"
 #include "study/check.hpp"
 #include "study/starter.hpp"
+#include "wasm/export_verb.hpp"
 #include "wasm/kept_document.hpp"
 #include "wasm/light_verbs.hpp"
 #include "wasm/night_face.hpp"
@@ -173,6 +174,7 @@ constexpr Verb verbs[] = {
     {"price_band", 1, price_band},
     {"deposit_rules", 0, deposit_rules},
     {"photometry", 1, photometry},
+    {"export_texts", 1, export_texts},
     {"stock", 0, stock_file},
     {"rulesets", 0, rulesets},
     {"start_job", 1, start_job},

@@ -136,6 +136,13 @@ export interface Answer {
   readonly sentence: string;
 }
 
+/** A text of an exported file beside the document: README.txt, a table as CSV, the schema. */
+export interface ExportText {
+  /** In the archive: tables/lamps.csv. */
+  readonly name: string;
+  readonly text: string;
+}
+
 /** What to buy and to cut, as `duskwire materials --json` prints it. */
 export interface Materials {
   readonly currency: string;

@@ -5,7 +5,7 @@ import type { CalibrationAnswer } from './calibration';
 import { changedParts } from './changed-parts';
 import type { PhotometryAnswer, PhotometryQuestion } from './photometry';
 import type { Request, Response } from './protocol';
-import type { Advice, Answer, Materials, Question, RulesetFile } from './answers';
+import type { Advice, Answer, ExportText, Materials, Question, RulesetFile } from './answers';
 import type { Change, Problem, Report } from './report';
 
 /** The engine refused: the message is for a person, the problems say where. */
@@ -60,6 +60,8 @@ export interface Engine {
   calibrate(document: JobDocument, view: string): Promise<CalibrationAnswer>;
   /** How one lamp spreads its light: an article of the job, or a file before it is put into one. */
   photometry(question: PhotometryQuestion): Promise<PhotometryAnswer>;
+  /** What an exported file holds beside document, pictures and papers: README.txt first, tables, the schema. */
+  exportTexts(document: JobDocument): Promise<readonly ExportText[]>;
   stock(): Promise<CatalogueFile>;
   rulesets(): Promise<readonly RulesetFile[]>;
 }
@@ -184,6 +186,10 @@ class WorkerEngine implements Engine {
 
   photometry(question: PhotometryQuestion): Promise<PhotometryAnswer> {
     return this.#ask('photometry', question);
+  }
+
+  exportTexts(document: JobDocument): Promise<readonly ExportText[]> {
+    return this.#ask('export_texts', document);
   }
 
   stock(): Promise<CatalogueFile> {

@@ -45,11 +45,14 @@ export function takeOver(): void {
   registration?.waiting?.postMessage('take over');
 }
 
-export function reloadOnTakeOver(beforeReload: () => Promise<void>): void {
+/** `mayReload` writes what is unsent; where it cannot, this tab stays as it is and `stays` says so. */
+export function reloadOnTakeOver(mayReload: () => Promise<boolean>, stays: () => void): void {
   if (!('serviceWorker' in navigator)) return;
   let first = navigator.serviceWorker.controller === null;
   navigator.serviceWorker.addEventListener('controllerchange', () => {
     if (first) first = false;
-    else void beforeReload().finally(() => location.reload());
+    // Nobody took over: the browser was told to forget this site. The open page is all that is left of its work.
+    else if (navigator.serviceWorker.controller === null) return;
+    else void mayReload().catch(() => false).then((may) => (may ? location.reload() : stays()));
   });
 }

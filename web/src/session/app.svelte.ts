@@ -13,6 +13,7 @@ import { PictureStore } from '../storage/picture-store';
 import { ServerWorkspace, type ServerSession } from '../storage/server';
 import type { Workspace } from '../storage/workspace';
 import { ShopCatalogue } from './catalogue.svelte';
+import { saveAllAgain } from './job-session.svelte';
 
 /**
  * How the workspace stands: `away` and `stranger` are a server that was here before and does not serve us now;
@@ -63,6 +64,7 @@ export async function startApp(): Promise<void> {
   // A server's new address in the tab of the old one changes the part behind # only: begin again with its token.
   addEventListener('hashchange', () => takeToken(location.hash).token !== undefined && location.reload());
   const kept = new Database();
+  kept.onlost = saveAllAgain;
   const database = (await kept.usable()) ? kept : new MemoryDatabase();
   const { workspace, standing, pairing } = await findWorkspace(database);
   const desk = new Desk(database, workspace.id);

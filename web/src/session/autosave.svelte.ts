@@ -50,6 +50,8 @@ export class Autosave {
   since: string | undefined = $state();
   message: string | undefined = $state();
   conflict: Conflict | undefined = $state.raw();
+  /** The workspace had lost the job, and has it again from here. */
+  putBack = $state(false);
   /** The workspace's revision that the document grew from. */
   revision = $state(0);
 
@@ -94,6 +96,14 @@ export class Autosave {
     this.#tried = tried;
     this.since = since;
     this.changed(label);
+  }
+
+  /** What was saved may be gone: everything is kept and sent once more. */
+  again(): void {
+    if (this.#stopped) return;
+    this.#sent = undefined;
+    this.#attempt = undefined;
+    this.changed('Saved once more');
   }
 
   /** Sends now what is unsent; resolves once that is done or has failed (see `state`). */
@@ -153,10 +163,11 @@ export class Autosave {
   }
 
   // A single change goes to the desk at once: the page may be closed the next moment, and what is begun while it closes
-  // is not always brought to its end. A row of changes goes there from time to time.
+  // is not always brought to its end. A row of changes goes there from time to time, and no later where the device's clock
+  // is set back meanwhile.
   #keepSoon(): void {
     if (this.#deskTimer !== undefined) return;
-    const wait = Math.max(0, this.#keptAt + this.#delays.desk - Date.now());
+    const wait = Math.min(this.#delays.desk, Math.max(0, this.#keptAt + this.#delays.desk - Date.now()));
     if (wait === 0) void this.#keep();
     else this.#deskTimer = setTimeout(() => void this.#keep(), wait);
   }
@@ -192,8 +203,9 @@ export class Autosave {
     if (this.state !== 'kept') this.state = 'saving';
     const save = { id: document.id, baseRevision: this.revision, saveId, document, label: this.#label };
     try {
-      const { revision } = await this.#workspace.save(summary === undefined ? save : { ...save, summary });
+      const { revision, putBack } = await this.#workspace.save(summary === undefined ? save : { ...save, summary });
       this.revision = revision;
+      this.putBack ||= putBack ?? false;
       this.#tried = [];
       this.#nowSent(document);
       // A receipt that does not come now is asked for after the next save.

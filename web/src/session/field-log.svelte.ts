@@ -8,6 +8,7 @@ import type { JobStore } from '../job/store.svelte';
 import { isLogged, type Visit } from '../job/visit';
 import { entriesOf, joinedVisits, nextMoment, nextNumber, visitsOf, withEntries, type LogBody, type LogEntry } from '../job/visit-log';
 import { logFile, type LogFile, type Outbox, readLogFile } from '../storage/outbox';
+import type { OpenedJob } from '../storage/workspace';
 
 const deviceKey = 'duskwire-device';
 
@@ -99,9 +100,9 @@ export class FieldLog {
   }
 
   /** The workspace holds this document now: what is in it has been received. */
-  received(stored: JobDocument, revision: number): Promise<void> {
+  received({ document, revision, changed }: OpenedJob): Promise<void> {
     return this.#next(async () => {
-      await this.#outbox.receive(stored, revision, this.#now());
+      await this.#outbox.receive(document, revision, changed);
       await this.#count();
     });
   }

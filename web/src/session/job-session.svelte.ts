@@ -51,6 +51,17 @@ export async function flushAll(): Promise<boolean> {
   return sessions.every(({ autosave }) => autosave.state === 'saved');
 }
 
+/** Whether the page may go: what is open is kept on this device at least, if not yet with the workspace. */
+export async function mayReload(): Promise<boolean> {
+  await flushAll();
+  return [...openSessions].every(({ autosave }) => autosave.state !== 'failed');
+}
+
+/** The browser has taken its storage away: what is open is all that is left, and goes there again. */
+export function saveAllAgain(): void {
+  for (const { autosave } of openSessions) autosave.again();
+}
+
 export class JobSession {
   readonly store: JobStore;
   readonly live: LiveAnswer;
@@ -141,7 +152,7 @@ export class JobSession {
   async #askForReceipt(revision: number): Promise<void> {
     if (this.log.unsent === 0 || revision === 0) return;
     const stored = await this.workspace.openRevision(this.document.id, revision).catch(() => this.workspace.open(this.document.id));
-    await this.log.received(stored.document, stored.revision);
+    await this.log.received(stored);
   }
 
   // Where one side wrote into logs only, the other side's work goes on with both logs: nothing has to be decided.

@@ -101,15 +101,16 @@ function stale(what: string, current: Current | undefined): StorageFailure {
 async function write(t: Transaction, save: Save): Promise<Saved> {
   const job = await t.get('jobs', save.id);
   if (job && job.saveId === save.saveId) return job.entry;
-  if ((job?.entry.revision ?? 0) !== save.baseRevision) {
-    throw job ? stale('This job', { ...job.entry, saveId: job.saveId }) : gone(save.id);
-  }
-  const saved: Saved = { revision: save.baseRevision + 1, changed: now() };
+  if (job && job.entry.revision !== save.baseRevision) throw stale('This job', { ...job.entry, saveId: job.saveId });
+  // Nothing here takes a job away: where one is missing, the browser has lost its storage, and this is all that is left.
+  const putBack = !job && save.baseRevision > 0;
+  const saved: Saved = { revision: save.baseRevision + 1, changed: now(), ...(putBack && { putBack }) };
   const entry = entryOf(save.document, saved, job?.entry.archived ?? false, save.summary ?? null);
   await t.put('jobs', { id: save.id, entry, document: save.document, saveId: save.saveId });
   const bytes = JSON.stringify(save.document).length;
-  await t.put('revisions', { id: save.id, ...saved, label: save.label ?? '', bytes, document: save.document });
+  const { revision, changed } = saved;
+  await t.put('revisions', { id: save.id, revision, changed, label: save.label ?? '', bytes, document: save.document });
   const kept = await t.all('revisions', revisionsOf(save.id));
-  for (const revision of superfluous(kept, saved.changed)) await t.delete('revisions', [save.id, revision]);
+  for (const old of superfluous(kept, changed)) await t.delete('revisions', [save.id, old]);
   return saved;
 }

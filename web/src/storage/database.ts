@@ -62,6 +62,8 @@ export const keyPaths: Record<StoreName, string | string[]> = {
 const schemaVersion = 2;
 
 export class Database {
+  /** Called when the browser has taken the storage away under the open page (site data cleared, evicted). */
+  onlost: (() => void) | undefined;
   #open: Promise<IDBDatabase> | undefined;
   #name: string;
 
@@ -71,9 +73,22 @@ export class Database {
 
   /** Runs `work` in one transaction; it is durable once the promise fulfils. */
   async run<T>(names: StoreName[], mode: IDBTransactionMode, work: (transaction: Transaction) => Promise<T>): Promise<T> {
+    try {
+      return await this.#run(names, mode, work);
+    } catch (error) {
+      // Closed under us before the work began: open it anew, once.
+      if (!(error instanceof Closed)) throw error;
+      this.#open = undefined;
+      return await this.#run(names, mode, work).catch((again: unknown) => {
+        throw asFailure(again);
+      });
+    }
+  }
+
+  async #run<T>(names: StoreName[], mode: IDBTransactionMode, work: (transaction: Transaction) => Promise<T>): Promise<T> {
     const database = await this.#database();
     try {
-      const raw = database.transaction(names, mode, { durability: 'strict' });
+      const raw = begin(database, names, mode);
       const done = new Promise<void>((resolve, reject) => {
         raw.oncomplete = () => resolve();
         raw.onabort = () => reject(raw.error ?? new Error('The browser stopped the save.'));
@@ -86,7 +101,7 @@ export class Database {
       await done;
       return result;
     } catch (error) {
-      throw asFailure(error);
+      throw error instanceof Closed ? error : asFailure(error);
     }
   }
 
@@ -96,7 +111,11 @@ export class Database {
   }
 
   #database(): Promise<IDBDatabase> {
-    this.#open ??= openDatabase(this.#name).catch((error: unknown) => {
+    const closed = (lost: boolean): void => {
+      this.#open = undefined;
+      if (lost) this.onlost?.();
+    };
+    this.#open ??= openDatabase(this.#name, closed).catch((error: unknown) => {
       this.#open = undefined;
       throw asFailure(error);
     });
@@ -151,7 +170,17 @@ function abort(raw: IDBTransaction): void {
   }
 }
 
-function openDatabase(name: string): Promise<IDBDatabase> {
+class Closed extends Error {}
+
+function begin(database: IDBDatabase, names: StoreName[], mode: IDBTransactionMode): IDBTransaction {
+  try {
+    return database.transaction(names, mode, { durability: 'strict' });
+  } catch (error) {
+    throw error instanceof DOMException && error.name === 'InvalidStateError' ? new Closed() : error;
+  }
+}
+
+function openDatabase(name: string, closed: (lost: boolean) => void): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
     const request = indexedDB.open(name, schemaVersion);
     request.onupgradeneeded = () => {
@@ -160,7 +189,11 @@ function openDatabase(name: string): Promise<IDBDatabase> {
     };
     request.onsuccess = () => {
       // Another tab with a newer page must not wait for this one.
-      request.result.onversionchange = () => request.result.close();
+      request.result.onversionchange = () => {
+        request.result.close();
+        closed(false);
+      };
+      request.result.onclose = () => closed(true);
       resolve(request.result);
     };
     request.onerror = () => reject(request.error ?? new Error('The browser keeps its storage closed.'));

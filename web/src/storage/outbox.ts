@@ -46,14 +46,17 @@ export class Outbox {
     return (await this.rows(job)).filter(({ received }) => received === null);
   }
 
-  /** Marks what the stored document holds, hash by hash. Returns how many are still unsent. */
-  async receive(stored: JobDocument, revision: number, now = new Date()): Promise<number> {
+  /**
+   * Marks what the stored document holds, hash by hash. `at`: when the workspace stored it, by its own clock; a device's
+   * may be off by a year. Returns how many are still unsent.
+   */
+  async receive(stored: JobDocument, revision: number, at: string): Promise<number> {
     const waiting = await this.unsent(stored.id);
     const there = new Map(entriesOf(stored).map((entry) => [entry.id, entry]));
     const held: OutboxRow[] = [];
     for (const row of waiting) {
       const entry = there.get(row.id);
-      if (entry && (await entryHash(entry)) === row.hash) held.push({ ...row, received: { at: now.toISOString(), revision } });
+      if (entry && (await entryHash(entry)) === row.hash) held.push({ ...row, received: { at, revision } });
     }
     if (held.length > 0) {
       await this.#database.run(['outbox'], 'readwrite', async (t) => {
@@ -63,12 +66,13 @@ export class Outbox {
     return waiting.length - held.length;
   }
 
-  /** Lets go of what was sent long ago. */
-  async prune(now = new Date()): Promise<void> {
-    const before = new Date(now.getTime() - keptDays * 86_400_000).toISOString();
+  /** Lets go of what the workspace received long before the last that it received. The clock of this device is not asked. */
+  async prune(): Promise<void> {
     await this.#database.run(['outbox'], 'readwrite', async (t) => {
-      for (const row of await t.all('outbox')) {
-        if (row.received && row.received.at < before) await t.delete('outbox', [row.workspace, row.id]);
+      const rows = (await t.all('outbox', IDBKeyRange.bound([this.#workspace], [this.#workspace, []]))).filter(({ received }) => received !== null);
+      const latest = Math.max(...rows.map(({ received }) => Date.parse(received!.at) || 0));
+      for (const row of rows) {
+        if ((Date.parse(row.received!.at) || 0) < latest - keptDays * 86_400_000) await t.delete('outbox', [row.workspace, row.id]);
       }
     });
   }

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 // Which earlier states of a job a browser may drop, since its room is small: of the last ten minutes each stays, of
-// the last day one in ten minutes, before that one a day; and always the first and the newest. The server keeps all.
+// the last day one in ten minutes, before that one a day; and always the first and the newest twenty, for a clock that
+// jumps makes new states old. The server keeps all.
 
 export interface Dated {
   readonly revision: number;
   readonly changed: string;
 }
 
+export const newest = 20;
 const minutes = 60_000;
 const day = 24 * 60 * minutes;
 
@@ -14,7 +16,7 @@ const day = 24 * 60 * minutes;
 export function superfluous(rows: readonly Dated[], now: string): number[] {
   const end = Date.parse(now);
   const drop: number[] = [];
-  for (let index = 1; index + 1 < rows.length; index += 1) {
+  for (let index = 1; index + newest < rows.length; index += 1) {
     // Of those in one span the last stays.
     const row = rows[index]!;
     const next = rows[index + 1]!;

@@ -56,6 +56,8 @@ export interface Save {
 export interface Saved {
   readonly revision: number;
   readonly changed: string;
+  /** The workspace had lost the job; this is the first that it has of it again. */
+  readonly putBack?: boolean;
 }
 
 export interface Picture {

@@ -73,12 +73,9 @@ export async function readZip(archive: Uint8Array<ArrayBuffer>): Promise<ZipEntr
   const view = new DataView(archive.buffer, archive.byteOffset, archive.byteLength);
   try {
     const entries: ZipEntry[] = [];
-    let left = mostUnpackedBytes;
     for (const row of directoryOf(view)) {
       if (row.name.endsWith('/')) continue;
       const bytes = await unpack(archive, view, row);
-      left -= bytes.length;
-      if (left < 0) throw new ZipError('The file unpacks to more than can be taken in.');
       if (crc32(bytes) !== row.crc) throw new ZipError(`The file is damaged: ${row.name} does not match its checksum.`);
       entries.push({ name: row.name, bytes });
     }
@@ -96,6 +93,8 @@ interface Row {
   readonly packed: number;
   readonly size: number;
   readonly offset: number;
+  /** As Unix has it, where the archive was made by one; else 0. */
+  readonly mode: number;
 }
 
 function directoryOf(view: DataView): Row[] {
@@ -108,7 +107,8 @@ function directoryOf(view: DataView): Row[] {
     if (view.getUint32(at, true) !== centralHeader) throw new ZipError('The list of parts in the file is damaged.');
     const [nameLength, extra, comment] = [28, 30, 32].map((field) => view.getUint16(at + field, true)) as [number, number, number];
     rows.push({
-      name: safeName(new TextDecoder().decode(new Uint8Array(view.buffer, view.byteOffset + at + 46, nameLength))),
+      name: new TextDecoder().decode(new Uint8Array(view.buffer, view.byteOffset + at + 46, nameLength)),
+      mode: madeByUnix(view.getUint8(at + 5)) ? view.getUint16(at + 40, true) : 0,
       method: view.getUint16(at + 10, true),
       crc: view.getUint32(at + 16, true),
       packed: view.getUint32(at + 20, true),
@@ -117,8 +117,14 @@ function directoryOf(view: DataView): Row[] {
     });
     at += 46 + nameLength + extra + comment;
   }
+  checkNames(rows);
+  const size = rows.reduce((sum, row) => sum + row.size, 0);
+  if (size > mostUnpackedBytes) throw new ZipError(`The file unpacks to more than ${mostUnpackedBytes / 2 ** 20} MB: more than any job. Nothing was taken in.`);
   return rows;
 }
+
+// APPNOTE 4.4.2: 3 is Unix, 19 OS X.
+const madeByUnix = (system: number): boolean => system === 3 || system === 19;
 
 function findEnd(view: DataView): number {
   // The record has 22 bytes and a comment of up to 65,535 behind it.
@@ -128,18 +134,33 @@ function findEnd(view: DataView): number {
   throw new ZipError('This is no ZIP file, or its end is missing.');
 }
 
-function safeName(name: string): string {
-  const parts = name.split('/');
-  if (/^[/\\]|^[A-Za-z]:|\\|[\x00-\x1f]/.test(name) || parts.includes('..') || parts.includes('.')) {
-    throw new ZipError('A part of the file has a name that leads outside of it.');
+// Parts of A-Z a-z 0-9 . _ - between "/", none of them dots alone, ending in a dot, or a device of some system: such a
+// name means the same everywhere (docs/job-file.md). A folder's ends in "/".
+const device = /^(?:con|prn|aux|nul|com[0-9]|lpt[0-9])(?:\.|$)/i;
+const isPortable = (part: string): boolean => /^[A-Za-z0-9._-]*[A-Za-z0-9_-]$/.test(part) && !device.test(part);
+
+// For a message: on one line, nothing that turns it round.
+const shown = (name: string): string => (name.length > 80 ? `${name.slice(0, 80)}...` : name).replace(/[^\x20-\x7e]/g, '?');
+
+function checkNames(rows: readonly Row[]): void {
+  const taken = new Set<string>();
+  for (const { name, mode } of rows) {
+    const bare = name.endsWith('/') ? name.slice(0, -1) : name;
+    const refuse = (why: string): never => {
+      throw new ZipError(`The file holds "${shown(name)}", ${why}. Nothing was taken in.`);
+    };
+    if (name.length > 240 || !bare.split('/').every(isPortable)) refuse('a name that is no plain path inside it');
+    if (taken.has(bare.toLowerCase())) refuse('a name that comes twice, but for upper and lower case');
+    taken.add(bare.toLowerCase());
+    // The first digit of a file's mode is its kind: 8 a plain file, 4 a folder, 0 not told.
+    if (mode >>> 12 !== 0 && mode >>> 12 !== (name === bare ? 8 : 4)) refuse('which is a link or a device and no file');
   }
-  return name;
 }
 
 async function unpack(archive: Uint8Array<ArrayBuffer>, view: DataView, row: Row): Promise<Uint8Array<ArrayBuffer>> {
   if (view.getUint32(row.offset, true) !== localHeader) throw new ZipError(`The file is damaged at ${row.name}.`);
   const start = row.offset + 30 + view.getUint16(row.offset + 26, true) + view.getUint16(row.offset + 28, true);
-  if (row.size > mostUnpackedBytes || start + row.packed > archive.length) throw new ZipError('The file is cut short.');
+  if (start + row.packed > archive.length) throw new ZipError('The file is cut short.');
   const packed = archive.slice(start, start + row.packed);
   const bytes = row.method === 0 ? packed : await inflate(packed, row);
   if (bytes.length !== row.size) throw new ZipError(`The file is damaged: ${row.name} has a wrong length.`);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Short messages about something that just happened. Each is also read out (Toasts.svelte is a live region).
 
+import { untrack } from 'svelte';
+
 export interface Toast {
   readonly number: number;
   readonly text: string;
@@ -16,7 +18,8 @@ export const toasts = (): readonly Toast[] => shown;
 
 export function say(text: string, action?: Toast['action'], kind: Toast['kind'] = 'done'): void {
   const toast: Toast = { number: ++number, text, kind, action };
-  shown = [...shown.slice(-2), toast];
+  // Who says something out of an effect does not wait for what is shown.
+  shown = [...untrack(() => shown).slice(-2), toast];
   // Trouble stays until it is put away.
   if (kind === 'done') setTimeout(() => dismiss(toast), stay);
 }

@@ -54,6 +54,29 @@ describe('autosave', () => {
     expect(workspace.saves.length).toBeGreaterThan(1);
   });
 
+  it('puts a row of changes on the desk as soon when the clock is set back by an hour meanwhile', async () => {
+    autosave.stop();
+    autosave = new Autosave(workspace, desk, 1, source, { ...quick, desk: 20, quiet: 10_000, longest: 10_000 });
+    edit('one');
+    vi.useFakeTimers({ toFake: ['Date'], now: Date.now() - 3_600_000 });
+    try {
+      edit('two');
+      await vi.waitFor(async () => expect((await desk.get('g'))?.document.title).toBe('two'), 2000);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
+  it('keeps and sends once more what the workspace has lost', async () => {
+    edit('a');
+    await becomes('saved');
+    const saves = workspace.saves.length;
+    autosave.again();
+    expect(autosave.state).toBe('changed');
+    await becomes('saved');
+    expect(workspace.saves).toHaveLength(saves + 1);
+  });
+
   it('puts a single change on the desk at once, and the last of a row a little later', async () => {
     autosave.stop();
     autosave = new Autosave(workspace, desk, 1, source, { ...quick, desk: 60, quiet: 10_000, longest: 10_000 });

@@ -3,7 +3,7 @@ import 'fake-indexeddb/auto';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { BrowserWorkspace } from '../../../src/storage/browser';
 import { Database } from '../../../src/storage/database';
-import { superfluous } from '../../../src/storage/thinning';
+import { newest, superfluous } from '../../../src/storage/thinning';
 import { garden } from '../support/garden';
 
 let number = 0;
@@ -43,10 +43,30 @@ describe('the workspace in the browser', () => {
     expect(both.filter(({ status }) => status === 'fulfilled')).toHaveLength(1);
   });
 
-  it('refuses to make a job whose id is taken, and to save one that is not there', async () => {
+  it('refuses to make a job whose id is taken', async () => {
     await save(0, 'a');
     await expect(save(0, 'b')).rejects.toMatchObject({ kind: 'conflict' });
-    await expect(workspace.save({ id: 'x', baseRevision: 3, saveId: 's', document: garden('', 'x') })).rejects.toMatchObject({ kind: 'not_found' });
+  });
+
+  it('takes a job back that it has lost, says so, and goes on counting', async () => {
+    expect(await save(3, 's')).toMatchObject({ revision: 4, putBack: true });
+    expect(await save(4, 't')).not.toHaveProperty('putBack');
+    expect((await workspace.revisions('g')).map(({ revision }) => revision)).toEqual([5, 4]);
+  });
+
+  it('opens its storage anew when that was taken away under it, and tells', async () => {
+    const name = `browser ${++number}`;
+    const database = new Database(name);
+    let lost = 0;
+    database.onlost = () => (lost += 1);
+    workspace = new BrowserWorkspace(database);
+    await save(0, 'a');
+    await save(1, 'b');
+    // As a newer page's upgrade or a cleared site closes it.
+    await new Promise((done) => Object.assign(indexedDB.deleteDatabase(name), { onsuccess: done }));
+    expect(await save(2, 'c', 'still here')).toMatchObject({ revision: 3, putBack: true });
+    expect((await workspace.open('g')).document.title).toBe('still here');
+    expect(lost).toBe(0);
   });
 
   it('duplicates, archives and lists', async () => {
@@ -84,14 +104,23 @@ describe('thinning', () => {
     changed: new Date(Date.parse(now) - minutes * 60_000).toISOString(),
   });
 
+  // The newest twenty stay whatever their age; behind them the ages count.
+  const late = Array.from({ length: newest }, (_, index) => at(0, 100 + index));
+
   it('keeps all of the last ten minutes, the first and the newest', () => {
-    const rows = [at(4000, 1), at(9, 2), at(5, 3), at(0, 4)];
+    const rows = [at(4000, 1), at(9, 2), at(5, 3), ...late];
     expect(superfluous(rows, now)).toEqual([]);
   });
 
   it('keeps the last of ten minutes for a day, and the last of a day before', () => {
-    const rows = [at(6000, 1), at(4000.9, 2), at(4000.5, 3), at(29, 4), at(28, 5), at(27, 6), at(0, 7)];
+    const rows = [at(6000, 1), at(4000.9, 2), at(4000.5, 3), at(29, 4), at(28, 5), at(27, 6), ...late];
     // 2 and 3 lie on one day; 4 to 6 in one span of ten minutes (11:30 to 11:40).
     expect(superfluous(rows, now)).toEqual([2, 4, 5]);
+  });
+
+  it('keeps the newest twenty when the clock jumps by a year', () => {
+    const rows = Array.from({ length: 25 }, (_, index) => at(0, index + 1));
+    expect(superfluous(rows, '2027-03-02T12:00:00.000Z')).toEqual([2, 3, 4, 5]);
+    expect(superfluous(rows, '2025-03-02T12:00:00.000Z')).toEqual([]);
   });
 });

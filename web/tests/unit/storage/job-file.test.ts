@@ -35,6 +35,29 @@ describe('a job file', () => {
     expect(read.missing).toEqual([]);
   });
 
+  it('brings its checksums along and holds what comes back against them', async () => {
+    const { document, blob } = await gardenWithPicture();
+    const parts = {
+      texts: [{ name: 'README.txt', text: 'About' }, { name: 'tables/lamps.csv', text: 'lamp\r\n' }],
+      papers: [{ name: 'owner.pdf', blob: new Blob(['%PDF-']) }],
+    };
+    const entries = await readZip(await bytesOf(await writeJobFile(document, async () => blob, parts)));
+    const sums = entries.find(({ name }) => name === 'SHA256SUMS')!;
+    expect(entries.map(({ name }) => name).slice(0, 3)).toEqual(['README.txt', 'job.json', 'tables/lamps.csv']);
+    expect(new TextDecoder().decode(sums.bytes).trim().split('\n')).toHaveLength(entries.length - 1);
+    await expect(readJobFile(writeZip(entries))).resolves.toMatchObject({ document, missing: [] });
+    const changed = entries.map((entry) => (entry.name === 'tables/lamps.csv' ? { ...entry, bytes: new Uint8Array(3) } : entry));
+    await expect(readJobFile(writeZip(changed))).rejects.toThrow('"tables/lamps.csv" does not match its SHA-256');
+    await expect(readJobFile(writeZip(entries.filter(({ name }) => !name.startsWith('papers/'))))).rejects.toThrow('lacks a part');
+    const noList = [...entries.filter((entry) => entry !== sums), { name: 'SHA256SUMS', bytes: new Uint8Array(9) }];
+    await expect(readJobFile(writeZip(noList))).rejects.toThrow('no list of checksums');
+  });
+
+  it('is written without a picture that is gone, and names it when it comes back', async () => {
+    const { document, hash } = await gardenWithPicture();
+    expect((await readJobFile(await writeJobFile(document, async () => undefined))).missing).toEqual([hash]);
+  });
+
   it('is the same bytes for the same job', async () => {
     const { document, blob } = await gardenWithPicture();
     const one = await bytesOf(await writeJobFile(document, async () => blob));
@@ -66,10 +89,10 @@ describe('a job file', () => {
 describe('archives', () => {
   it('are read by another program', async () => {
     const file = join(folder, 'ours.zip');
-    const blob = writeZip([{ name: 'a.txt', bytes: new TextEncoder().encode('alpha') }, { name: 'ü/b.bin', bytes: png.slice() }]);
+    const blob = writeZip([{ name: 'a.txt', bytes: new TextEncoder().encode('alpha') }, { name: 'u/b.bin', bytes: png.slice() }]);
     writeFileSync(file, await bytesOf(blob));
     const told = python("import sys,zipfile; z=zipfile.ZipFile(sys.argv[1]); print(z.testzip(), [(i.filename, i.file_size) for i in z.infolist()], z.read('a.txt').decode())", file);
-    expect(told.trim()).toBe("None [('a.txt', 5), ('ü/b.bin', 29)] alpha");
+    expect(told.trim()).toBe("None [('a.txt', 5), ('u/b.bin', 29)] alpha");
   });
 
   it('from another program are read, deflated ones too', async () => {
@@ -79,9 +102,45 @@ describe('archives', () => {
     expect(entries.map(({ name, bytes }) => [name, bytes.length])).toEqual([['long.txt', 15000], ['dir/short.txt', 1]]);
   });
 
-  it.each(['../out.txt', '/etc/x', 'a/../../b', 'C:x', 'a\\b', './a'])('with the name %s are refused', async (name) => {
+  it.each([
+    '../out.txt', '/etc/x', 'a/../../b', 'C:x', 'C:/x', 'a\\b', './a', 'a//b', 'a/b:stream', 'job.json\0.exe', 'nul', 'pictures/CON.jpg', 'Com1',
+    'lpt9.txt', 'a.', 'a b', '\u202egpj.exe', 'ü.txt', '%2e%2e/x', 'a'.repeat(300),
+  ])('with the name %j are refused', async (name) => {
     const archive = await bytesOf(writeZip([{ name, bytes: new Uint8Array(1) }]));
-    await expect(readZip(archive)).rejects.toThrow(ZipError);
+    await expect(readZip(archive)).rejects.toThrow(/^The file holds "[\x20-\x7e]+", a name that is no plain path inside it. Nothing was taken in.$/);
+  });
+
+  it.each([['job.json', 'job.json'], ['job.json', 'JOB.json'], ['pictures', 'Pictures/']])('with the names %s and %s are refused', async (one, other) => {
+    const archive = await bytesOf(writeZip([one, other].map((name) => ({ name, bytes: new Uint8Array() }))));
+    await expect(readZip(archive)).rejects.toThrow('comes twice');
+  });
+
+  it('with a link or a device are refused, with plain files and folders read', async () => {
+    // As Unix writes it: who made the archive, and the mode of its one file.
+    const archiveOf = async (name: string, mode: number): Promise<Uint8Array<ArrayBuffer>> => {
+      const archive = await bytesOf(writeZip([{ name, bytes: new Uint8Array(name.endsWith('/') ? 0 : 1) }]));
+      const view = new DataView(archive.buffer);
+      const directory = view.getUint32(archive.length - 6, true);
+      view.setUint8(directory + 5, 3);
+      view.setUint16(directory + 40, mode, true);
+      return archive;
+    };
+    for (const mode of [0o120777, 0o020666, 0o060666, 0o010644, 0o140644]) {
+      await expect(readZip(await archiveOf('pictures/a', mode)), mode.toString(8)).rejects.toThrow('link or a device');
+    }
+    expect(await readZip(await archiveOf('pictures/a', 0o100644))).toHaveLength(1);
+    expect(await readZip(await archiveOf('pictures/', 0o040755))).toHaveLength(0);
+  });
+
+  it('that say they unpack to more than any job are refused before they are unpacked', async () => {
+    const archive = await bytesOf(writeZip(['a', 'b', 'c'].map((name) => ({ name, bytes: new Uint8Array(1) }))));
+    const view = new DataView(archive.buffer);
+    let at = view.getUint32(archive.length - 6, true);
+    for (let entry = 0; entry < 3; entry += 1) {
+      view.setUint32(at + 24, 200 * 2 ** 20, true);
+      at += 47;
+    }
+    await expect(readZip(archive)).rejects.toThrow('more than any job');
   });
 
   it('are refused wherever they are cut', async () => {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The outbox: an entry counts as sent once the stored document was seen to hold it, hash for hash.
 import 'fake-indexeddb/auto';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { JobDocument } from '../../../src/job/document';
 import { withEntries, type LogEntry } from '../../../src/job/visit-log';
 import { Database, keyPaths } from '../../../src/storage/database';
@@ -11,6 +11,7 @@ import { garden } from '../support/garden';
 let number = 0;
 let outbox: Outbox;
 const entry = (n: number, value = 12): LogEntry => ({ kind: 'reading', reading: { place: 'F1', quantity: 'voltage', value, unit: 'V' }, id: `e${n}`, visit: 'v', device: 'd', number: n, at: `2026-03-02T20:00:0${n}.000Z` });
+const at = '2026-03-02T21:00:00Z';
 const holding = (...entries: readonly LogEntry[]): JobDocument => ({ ...garden(), visits: withEntries([], entries) });
 
 beforeEach(() => {
@@ -21,31 +22,37 @@ describe('the outbox', () => {
   it('keeps an entry until what was stored gives its hash', async () => {
     await outbox.put(garden(), entry(1));
     await outbox.put(garden(), entry(2));
-    expect(await outbox.receive(holding(entry(1)), 4)).toBe(1);
+    expect(await outbox.receive(holding(entry(1)), 4, at)).toBe(1);
     expect((await outbox.unsent('g')).map(({ id }) => id)).toEqual(['e2']);
     expect((await outbox.rows('g')).find(({ id }) => id === 'e1')?.received?.revision).toBe(4);
   });
 
   it('does not take another value under the same name for a receipt', async () => {
     await outbox.put(garden(), entry(1, 12.61));
-    expect(await outbox.receive(holding(entry(1, 12.16)), 4)).toBe(1);
+    expect(await outbox.receive(holding(entry(1, 12.16)), 4, at)).toBe(1);
   });
 
   it('knows the entry again with its keys in another order', async () => {
     await outbox.put(garden(), entry(1));
     const { reading, ...rest } = entry(1) as Extract<LogEntry, { kind: 'reading' }>;
     const turned = { reading: Object.fromEntries(Object.entries(reading).reverse()), ...rest } as unknown as LogEntry;
-    expect(await outbox.receive(holding(turned), 4)).toBe(0);
+    expect(await outbox.receive(holding(turned), 4, at)).toBe(0);
   });
 
-  it('lets go of what was sent 90 days ago, never of what is unsent', async () => {
-    await outbox.put(garden(), entry(1));
-    await outbox.put(garden(), entry(2));
-    await outbox.receive(holding(entry(1)), 4, new Date('2026-03-02T21:00:00Z'));
-    await outbox.prune(new Date('2026-05-30T00:00:00Z'));
-    expect(await outbox.rows('g')).toHaveLength(2);
-    await outbox.prune(new Date('2026-06-02T00:00:00Z'));
-    expect((await outbox.rows('g')).map(({ id }) => id)).toEqual(['e2']);
+  it('lets go of what was received 90 days before the last receipt, never of what is unsent, whatever the clock here says', async () => {
+    for (const n of [1, 2, 3]) await outbox.put(garden(), entry(n));
+    await outbox.receive(holding(entry(1)), 4, at);
+    vi.useFakeTimers({ toFake: ['Date'], now: new Date('2027-06-02T00:00:00Z') });
+    await outbox.prune();
+    vi.useRealTimers();
+    expect(await outbox.rows('g')).toHaveLength(3);
+    await outbox.receive(holding(entry(2)), 5, '2026-05-30T00:00:00Z');
+    await outbox.prune();
+    expect(await outbox.rows('g')).toHaveLength(3);
+    await outbox.put(garden(), entry(4));
+    await outbox.receive(holding(entry(4)), 6, '2026-06-02T00:00:00Z');
+    await outbox.prune();
+    expect((await outbox.rows('g')).map(({ id }) => id)).toEqual(['e2', 'e3', 'e4']);
   });
 
   it('keeps the logs of two workspaces apart', async () => {

@@ -47,6 +47,15 @@ export class MemoryWorkspace implements Workspace {
     });
   }
 
+  /** A copy of its file, to be put back later. */
+  backUp(): () => void {
+    const [revisions, jobs] = [new Map(this.#revisions), new Map(this.#jobs)];
+    return () => {
+      this.#revisions = new Map(revisions);
+      this.#jobs = new Map(jobs);
+    };
+  }
+
   list(): Promise<readonly JobEntry[]> {
     return this.#answer(() => [...this.#jobs.values()].map(({ entry }) => entry));
   }
