@@ -3,7 +3,9 @@
 // be used is refused in words.
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
-import { readFileSync, readdirSync } from 'node:fs';
+import { mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import test from 'node:test';
 
 const root = new URL('../../', import.meta.url);
@@ -49,6 +51,23 @@ for (const name of examples) {
   test(`advice on ${name} is what the command prints`, () =>
     assertSame(ask('advise', job), command('advise', `examples/${name}`, '--json'), ''));
 }
+
+test('the texts of an export are those that the command writes', () => {
+  const texts = ask('export_texts', demo);
+  const folder = mkdtempSync(join(tmpdir(), 'duskwire-face-'));
+  try {
+    const file = join(folder, 'demo.zip');
+    command('export', 'examples/ostrey-garden.json', '--output', file, '--no-papers', '--json');
+    const script = 'import json, sys, zipfile; z = zipfile.ZipFile(sys.argv[1]); print(json.dumps({n: z.read(n).decode() for n in z.namelist() if not n.startswith("pictures/")}))';
+    const written = JSON.parse(spawnSync('python3', ['-c', script, file], { encoding: 'utf8', maxBuffer: 2 ** 26 }).stdout);
+    assert.deepEqual(new Set([...texts.map(({ name }) => name), 'job.json', 'SHA256SUMS']), new Set(Object.keys(written)));
+    // The last digit of a table may be rounded otherwise here: heads and words only.
+    const words = (text) => text.replace(/-?[0-9]+\.[0-9]+/g, '0').replace(/\b[0-9]+\b/g, '0');
+    for (const { name, text } of texts) assert.equal(words(text), words(written[name]), name);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+});
 
 test('the price of a job without its last light moves by its lines', () => {
   const after = JSON.parse(demo);

@@ -113,5 +113,12 @@ test(`made papers in ${themes.join(', ')}`, async () => {
   await made.getByRole('button', { name: /^Look at/ }).first().click();
   await page.getByRole('img', { name: /page 1 of/ }).first().waitFor();
   await judge(page, 'Made papers');
+  // The whole job as one file takes the papers along, and reads without the program.
+  await page.getByRole('button', { name: 'More for this job' }).click();
+  const [file] = await Promise.all([page.waitForEvent('download', { timeout: 120_000 }), page.getByRole('menuitem', { name: 'Export to a file' }).click()]);
+  const path = await file.path();
+  assert.match(told('python3', resolve(import.meta.dirname, '../../../docs/read_export.py'), path), /checksums and all sums agree/);
+  const entries = entriesOf(path);
+  for (const name of papers) assert.equal(entries[`papers/${name}`][1], '%PDF-', name);
   await context.close();
 });
