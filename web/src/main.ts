@@ -5,6 +5,7 @@ import '@fontsource-variable/atkinson-hyperlegible-mono/wght.css';
 import './ui/tokens.css';
 import './ui/base.css';
 import './ui/field.css';
+import './ui/notes.css';
 import { mount } from 'svelte';
 import App from './App.svelte';
 import { applyTheme } from './ui/theme.svelte';

@@ -25,7 +25,7 @@ export function blankJob(wanted: NewJob): JobDocument {
     id: randomId('job', 12),
     title: wanted.title,
     created: wanted.today,
-    stage: 'design',
+    stage: 'enquiry',
     site: {
       ...(wanted.timeZone !== '' && { time_zone: wanted.timeZone }),
       ...(wanted.address && { address: wanted.address }),
