@@ -62,6 +62,25 @@ test('a blank job asks little and opens at the site', async () => {
   assert.deepEqual(page.complaints, []);
 });
 
+test('a job with nothing in it opens in every stage, and its plan says how to begin', async () => {
+  await page.getByRole('button', { name: 'New job' }).click();
+  await page.getByRole('dialog', { name: 'New job' }).getByRole('button', { name: 'Make the job' }).click();
+  await page.getByRole('application').waitFor();
+  const stages = page.getByRole('navigation', { name: 'Stages of the work' }).getByRole('button');
+  for (const one of await stages.all()) {
+    await one.click();
+    await page.getByText('Opening …').waitFor({ state: 'detached' });
+  }
+  assert.doesNotMatch(await stages.filter({ hasText: 'Check' }).textContent(), /sound/);
+  await stages.filter({ hasText: 'Site' }).click();
+  const ways = page.getByRole('region', { name: 'How to begin' });
+  await ways.getByLabel('A picture beneath the plan').setInputFiles({ name: 'plan.png', mimeType: 'image/png', buffer: greyPng(640, 400) });
+  await page.getByRole('application').locator('image').waitFor();
+  await page.getByRole('main', { name: 'Plan' }).getByRole('paragraph').filter({ hasText: 'Tap two points of the picture' }).waitFor();
+  assert.equal(await ways.count(), 0);
+  assert.deepEqual(page.complaints, []);
+});
+
 test('a table of lamps becomes a job that is wired and checked', async () => {
   await page.getByRole('button', { name: 'From a table of lamps' }).click();
   const dialog = page.getByRole('dialog', { name: 'New job from a table of lamps' });

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The scale of the picture from two points whose distance is known; a second known distance says how far that is off.
 import type { Point2 } from '../../job/document';
+import { distance } from '../../job/edits/geometry';
 import { checkScale, meanScale, setScale, type ScaleWish } from '../../job/edits/picture-scale';
 import { PointsTool } from './points-tool.svelte';
 import type { ToolContext, TypedWish } from './tool';
@@ -28,6 +29,12 @@ export class ScaleTool extends PointsTool {
   protected set(point: Point2): void {
     this.#second = undefined;
     this.points = this.points.length < 2 ? [...this.points, point] : [this.points[0]!, point];
+  }
+
+  // Once both points are set: how long it is by the scale so far, not how far the hand has gone on since.
+  protected override readout(line: readonly Point2[]): string {
+    const [a, b] = this.points;
+    return a && b ? `${this.context.length(distance(a, b))} so far` : super.readout(line);
   }
 
   override get typed(): TypedWish | undefined {
