@@ -54,9 +54,10 @@ class LocalServer:
         return socket.create_connection(("127.0.0.1", self.port), timeout)
 
     def raw(self, data, timeout=20):
-        """Everything that comes back for these bytes until the server closes or pauses for a second."""
+        """Everything that comes back for these bytes, of which there are no more, until the server closes."""
         with self.open_socket(timeout) as link:
             link.sendall(data)
+            link.shutdown(socket.SHUT_WR)
             return read_answer(link)
 
     def head(self, method="GET", path="/api/jobs", more=""):
