@@ -63,6 +63,8 @@ def main():
     taken = total = 0
     for name, lines in sorted(branches_by_file().items()):
         here = sum(len(counts) for counts in lines.values())
+        if here == 0:
+            continue
         hit = sum(1 for counts in lines.values() for count in counts if count)
         taken, total = taken + hit, total + here
         print(f"{name:24} {hit:5} of {here:5} branches  {100 * hit / here:5.1f} %")
