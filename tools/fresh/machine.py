@@ -51,7 +51,7 @@ class Machine:
 
     def clone(self, project: Path, place: str) -> str:
         target = self.folder / place.lstrip("/")
-        if target.exists():
+        if (target / ".git").exists():
             return "was there already"
         subprocess.run(["git", "clone", "--quiet", "--no-hardlinks", str(project), str(target)], check=True)
         return subprocess.run(["git", "-C", str(target), "log", "-1", "--format=%h %s"], check=True, capture_output=True,
