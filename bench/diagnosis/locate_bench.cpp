@@ -15,6 +15,7 @@
 #include "diagnosis/state.hpp"
 #include "faulty/garden.hpp"
 #include "faulty/problem_of.hpp"
+#include "physics.hpp"
 #include "policies.hpp"
 
 namespace duskwire::bench {
@@ -28,6 +29,9 @@ struct Setting {
   bool opponents = false;
 };
 
+constexpr std::array<double, 9> claim_edges{0.02, 0.1, 0.25, 0.5, 0.65, 0.75, 0.85, 0.95, 0.985};  // and up to 1
+constexpr std::size_t claim_bins = claim_edges.size();
+
 struct Sums {
   int games = 0;
   std::map<int, int> first;  // after so many readings
@@ -38,9 +42,14 @@ struct Sums {
   double random = 0;
   int random_games = 0;
   std::size_t hidden = 0;
-  std::array<double, 10> claimed{};
-  std::array<int, 10> claims{};
-  std::array<int, 10> held{};
+  int apart_first = 0;  // after five, what no reading above ground tells apart counted as one
+  int apart_third = 0;
+  double bound = 0;  // readings at least: entropy over the most that one reading can say
+  int sets = 0;
+  int sets_held = 0;
+  std::array<double, claim_bins> claimed{};
+  std::array<int, claim_bins> claims{};
+  std::array<int, claim_bins> held{};
   std::map<int, std::pair<int, int>> by_kind;  // first after five, of
 };
 
@@ -50,7 +59,7 @@ std::size_t rank_after(const Played& played, std::size_t readings) {
   return played.rank[std::min(readings, played.rank.size() - 1)];
 }
 
-void note(Sums& sums, const Played& played, const faulty::Truth& truth) {
+void note(Sums& sums, const Played& played, const faulty::Truth& truth, std::size_t rank_apart) {
   ++sums.games;
   for (const int after : {0, 1, 2, 3, 5}) {
     const std::size_t rank = rank_after(played, static_cast<std::size_t>(after));
@@ -60,14 +69,56 @@ void note(Sums& sums, const Played& played, const faulty::Truth& truth) {
   sums.readings += static_cast<double>(played.readings);
   sums.right += played.right;
   for (const auto& [chance, held] : played.claims) {
-    const auto bin = static_cast<std::size_t>(std::min(9.0, chance * 10));
+    const auto bin = static_cast<std::size_t>(std::upper_bound(claim_edges.begin() + 1, claim_edges.end(), chance) -
+                                              claim_edges.begin() - 1);
     sums.claimed[bin] += chance;
     ++sums.claims[bin];
     sums.held[bin] += held;
   }
+  if (played.most_bit > 0) sums.bound += played.entropy_bit / played.most_bit;
+  sums.sets += played.sets;
+  sums.sets_held += played.sets_held;
+  sums.apart_first += rank_apart == 1;
+  sums.apart_third += rank_apart <= 3;
   auto& kind = sums.by_kind[static_cast<int>(truth.faults.front().kind)];
   kind.first += rank_after(played, 5) == 1;
   ++kind.second;
+}
+
+void print_miss(const faulty::Truth& truth, const diagnosis::Bracket& above, double sigmas) {
+  const diagnosis::Place& place = truth.problem.places[above.places.front().place];
+  fmt::print("    above it: place kind {} of {} with {:.1f} %, {:.2f} standard deviations apart\n",
+             static_cast<int>(place.kind), place.index, 100 * above.chance, sigmas);
+}
+
+// DUSKWIRE_BENCH_MISSES=1: what was taken for the truth, and how far apart physics puts the two.
+std::size_t rank_apart(const diagnosis::FaultProblem& plan, const faulty::Truth& truth, const Played& played,
+                       std::size_t readings) {
+  constexpr double noise = 1;  // standard deviation
+  const std::size_t rank = rank_after(played, readings);
+  if (rank == 1 || truth.faults.size() > 1) return rank;
+  const bool told = std::getenv("DUSKWIRE_BENCH_MISSES") != nullptr;
+  if (told) {
+    fmt::print("  missed: lamps {} kind {} element {} parameter {:.3f} rank {} readings", plan.lamp_place.size(),
+               static_cast<int>(truth.faults.front().kind), truth.faults.front().element,
+               truth.faults.front().parameter, rank);
+    for (const diagnosis::Observation& one : played.taken) {
+      if (one.probe.quantity == diagnosis::Quantity::lamp_state && one.seen == diagnosis::SeenLamp::lit) continue;
+      fmt::print(" {}:{}={:.3f}", static_cast<int>(one.probe.quantity), one.probe.index,
+                 diagnosis::is_state(one.probe.quantity) ? static_cast<double>(one.seen) + one.value : one.value);
+    }
+    fmt::print("\n");
+  }
+  constexpr std::size_t looked_at = 40;  // what ranks below that is no near miss
+  Physics physics(plan);
+  std::size_t left = rank;
+  const auto& above = played.above[std::min(readings, played.above.size() - 1)];
+  for (std::size_t k = 0; k < std::min(looked_at, above.size()); ++k) {
+    const double sigmas = physics.apart(truth.faults.front(), truth.places.front(), above[k]);
+    left -= sigmas < noise;
+    if (told && k < 4) print_miss(truth, above[k], sigmas);
+  }
+  return left;
 }
 
 void run(const Setting& setting, faulty::Shape shape, std::uint32_t lamps, int games, std::uint64_t seed, Sums& sums) {
@@ -77,12 +128,7 @@ void run(const Setting& setting, faulty::Shape shape, std::uint32_t lamps, int g
     const diagnosis::FaultProblem plan = faulty::problem_of(garden.network, {}, garden.leads);
     const faulty::Truth truth = faulty::make_truth(plan, setting.faults, setting.mischief, dice, &sums.hidden);
     const Played ours = play(plan, truth, Policy::ours, most_readings, setting.mischief, setting.lamps_seen, dice);
-    note(sums, ours, truth);
-    if (std::getenv("DUSKWIRE_BENCH_MISSES") && rank_after(ours, 5) > 1) {
-      fmt::print("  missed: shape {} lamps {} kind {} element {} parameter {:.3f} rank {} readings {}\n",
-                 static_cast<int>(shape), lamps, static_cast<int>(truth.faults.front().kind),
-                 truth.faults.front().element, truth.faults.front().parameter, rank_after(ours, 5), ours.readings);
-    }
+    note(sums, ours, truth, rank_apart(plan, truth, ours, 5));
     if (!setting.opponents) continue;
     sums.half += static_cast<double>(ideal_half_split(plan, truth));
     if (game % 4 == 0) {
@@ -108,11 +154,15 @@ void print(const std::string& name, const Sums& s) {
 
 void print_claims(const Sums& s) {
   fmt::print("  claimed and held:");
-  for (std::size_t bin = 0; bin < 10; ++bin) {
+  for (std::size_t bin = 0; bin < claim_bins; ++bin) {
     if (s.claims[bin] < 10) continue;
     fmt::print("  {:.0f} % -> {:.0f} % ({})", 100 * s.claimed[bin] / s.claims[bin], share(s.held[bin], s.claims[bin]),
                s.claims[bin]);
   }
+  fmt::print("\n  entropy bound {:.2f} readings (ours {:.2f} of it)", s.bound / s.games, s.readings / s.bound);
+  fmt::print("\n  90 % sets held {:.1f} % of {}", share(s.sets_held, s.sets), s.sets);
+  fmt::print("\n  after 5, what physics cannot tell apart as one: first {:.1f} %, in three {:.1f} %",
+             share(s.apart_first, s.games), share(s.apart_third, s.games));
   fmt::print("\n  faults that no reading would show, drawn again: {}\n", s.hidden);
 }
 
@@ -136,7 +186,12 @@ void merge(Sums& into, const Sums& one) {
   into.random += one.random;
   into.random_games += one.random_games;
   into.hidden += one.hidden;
-  for (std::size_t b = 0; b < 10; ++b) {
+  into.apart_first += one.apart_first;
+  into.apart_third += one.apart_third;
+  into.bound += one.bound;
+  into.sets += one.sets;
+  into.sets_held += one.sets_held;
+  for (std::size_t b = 0; b < claim_bins; ++b) {
     into.claimed[b] += one.claimed[b];
     into.claims[b] += one.claims[b];
     into.held[b] += one.held[b];

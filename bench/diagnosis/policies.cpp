@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "diagnosis/next_reading.hpp"
+#include "physics.hpp"
 
 namespace duskwire::bench {
 namespace {
@@ -27,14 +28,14 @@ std::size_t rank_of_truth(const Answer& answer, const faulty::Truth& truth) {
 }
 
 bool was_read(const FaultProblem& problem, const diagnosis::Probe& probe) {
+  if (probe.quantity == diagnosis::Quantity::lamps_seen) {
+    return std::count_if(problem.observations.begin(), problem.observations.end(),
+                         [](const diagnosis::Observation& one) {
+                           return one.probe.quantity == diagnosis::Quantity::lamp_state;
+                         }) >= static_cast<std::ptrdiff_t>(problem.network.loads.size());
+  }
   return std::any_of(problem.observations.begin(), problem.observations.end(),
                      [&](const diagnosis::Observation& one) { return one.probe == probe; });
-}
-
-// Above ground: what a policy may ask without digging.
-bool needs_no_spade(const diagnosis::Candidate& candidate) {
-  constexpr double dug_min = 10;
-  return candidate.effort_min < dug_min;
 }
 
 std::uint32_t choose(const FaultProblem& problem, const Answer& answer, Policy policy, wiring::Dice& dice) {
@@ -51,6 +52,32 @@ std::uint32_t choose(const FaultProblem& problem, const Answer& answer, Policy p
   return open.empty() ? none : open[dice.below(open.size())];
 }
 
+double entropy_bit(const Answer& answer) {
+  double sum = 0;
+  for (const diagnosis::Bracket& one : answer.brackets) {
+    if (one.chance > 0) sum -= one.chance * std::log2(one.chance);
+  }
+  return sum;
+}
+
+// The 90 % set takes its last place in with the chance that makes it 90 % exactly.
+void note_claims(const Answer& answer, const faulty::Truth& truth, wiring::Dice& dice, Played& played) {
+  constexpr double stated = 0.9;
+  constexpr double worth = 0.02;
+  double sum = 0;
+  bool inside = false;
+  for (const diagnosis::Bracket& one : answer.brackets) {
+    if (sum < stated) {
+      const bool taken = dice.unit() * one.chance < stated - sum;
+      inside = inside || (taken && holds(one, truth));
+      sum += one.chance;
+    }
+    if (one.chance > worth) played.claims.emplace_back(one.chance, holds(one, truth));
+  }
+  played.sets_held += inside;
+  ++played.sets;
+}
+
 }  // namespace
 
 Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy, std::size_t most,
@@ -59,12 +86,21 @@ Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy,
   FaultProblem problem = plan;
   if (lamps_seen) problem.observations = faulty::see_lamps(truth);
   Played played;
+  wiring::Dice sets(plan.places.size());
   for (std::size_t k = 0; k <= most; ++k) {
     const Answer answer =
         diagnosis::diagnose(problem, policy == Policy::ours ? diagnosis::Depth::whole : diagnosis::Depth::ranking);
     played.rank.push_back(rank_of_truth(answer, truth));
     const double chance = answer.brackets.empty() ? 0 : answer.brackets.front().chance;
-    if (k > 0) played.claims.emplace_back(chance, played.rank.back() == 1);
+    if (k == 0) played.entropy_bit = entropy_bit(answer);
+    for (const diagnosis::NextReading& one : answer.next) {
+      if (needs_no_spade(problem.candidates[one.candidate])) {
+        played.most_bit = std::max(played.most_bit, one.information_bit);
+      }
+    }
+    if (k > 0) note_claims(answer, truth, sets, played);
+    const auto above = static_cast<std::ptrdiff_t>(played.rank.back() - 1);
+    played.above.emplace_back(answer.brackets.begin(), answer.brackets.begin() + above);
     if (!played.singled_out) {
       played.readings = k;
       played.singled_out = chance > singled_out;
@@ -77,6 +113,7 @@ Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy,
       problem.observations.push_back(one);
     }
   }
+  played.taken = problem.observations;
   return played;
 }
 

@@ -16,7 +16,13 @@ struct Played {
   std::size_t readings = 0;       // until some bracket was likelier than 90 %, or `most`
   bool singled_out = false;
   bool right = false;                           // and it was the true one
-  std::vector<std::pair<double, bool>> claims;  // chance of the first bracket after each reading, and whether it held
+  std::vector<std::pair<double, bool>> claims;  // chance of each bracket after each reading, and whether it held
+  int sets = 0;                                 // of 90 % stated after each reading
+  int sets_held = 0;
+  std::vector<std::vector<diagnosis::Bracket>> above;  // what ranked above the true one, after 0, 1, 2 ... readings
+  std::vector<diagnosis::Observation> taken;
+  double entropy_bit = 0;  // of the place, before any reading
+  double most_bit = 0;     // that any one reading could say about it, at any step
 };
 
 [[nodiscard]] Played play(const diagnosis::FaultProblem& plan, const faulty::Truth& truth, Policy policy,

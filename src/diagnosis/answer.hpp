@@ -41,6 +41,7 @@ struct Outcome {   // of a reading yet to be taken
   double high = 0;
   double chance = 0;
   std::vector<PlaceChance> places;  // after such a reading, most likely first, three at most
+  std::vector<std::uint32_t> out;   // lamps_seen: the loads that are dark then
 };
 
 // Added to `low` and `high` of an outcome in which the lamp beside the reading is dark.

@@ -25,44 +25,63 @@ struct Trial {
   std::vector<Outlook> at;  // by place
 };
 
-// Interpolates between trials: a parabola through the three nearest, where readings bend least.
+// Interpolates between trials: a parabola through the three nearest, where readings bend least. Trials in which a
+// device has tripped are no neighbours of those in which it holds.
 struct Weights {
-  std::size_t first = 0;
+  std::size_t trial[3] = {0, 0, 0};
   double w[3] = {1, 0, 0};
+  double w_ohm[3] = {1, 0, 0};  // of what an ohmmeter reads, which is straight in the ohms of a short
   std::size_t count = 1;
   std::size_t nearest = 0;
 };
 
+double share_of(const double (&at)[3], std::size_t count, std::size_t k, double x) {
+  double share = 1;
+  for (std::size_t m = 0; m < count; ++m) {
+    if (m != k) share *= (x - at[m]) / (at[k] - at[m]);
+  }
+  return share;
+}
+
 Weights weights(FaultKind kind, const std::vector<Trial>& trials, double parameter) {
   Weights result;
-  const double x = straight(kind, std::clamp(parameter, trials.front().parameter, trials.back().parameter));
+  const auto far = [&](std::size_t k) { return std::abs(std::log(trials[k].parameter / parameter)); };
   for (std::size_t k = 1; k < trials.size(); ++k) {
-    if (std::abs(std::log(trials[k].parameter / parameter)) <
-        std::abs(std::log(trials[result.nearest].parameter / parameter))) {
-      result.nearest = k;
-    }
+    if (far(k) < far(result.nearest)) result.nearest = k;
   }
-  if (trials.size() < 3) {
-    result.first = result.nearest;
-    return result;
+  std::vector<std::size_t> alike;
+  for (std::size_t k = 0; k < trials.size(); ++k) {
+    if (trials[k].at.front().trips == trials[result.nearest].at.front().trips) alike.push_back(k);
   }
-  result.count = 3;
-  result.first = std::min(result.nearest > 0 ? result.nearest - 1 : 0, trials.size() - 3);
-  double at[3];
-  for (std::size_t k = 0; k < 3; ++k) at[k] = straight(kind, trials[result.first + k].parameter);
-  for (std::size_t k = 0; k < 3; ++k) {
-    result.w[k] = 1;
-    for (std::size_t m = 0; m < 3; ++m) {
-      if (m != k) result.w[k] *= (x - at[m]) / (at[k] - at[m]);
-    }
+  result.count = std::min<std::size_t>(3, alike.size());
+  const auto middle = static_cast<std::size_t>(std::find(alike.begin(), alike.end(), result.nearest) - alike.begin());
+  const std::size_t first = std::min(middle > 0 ? middle - 1 : 0, alike.size() - result.count);
+  double at[3] = {0, 0, 0};
+  double at_ohm[3] = {0, 0, 0};
+  for (std::size_t k = 0; k < result.count; ++k) {
+    result.trial[k] = alike[first + k];
+    at_ohm[k] = trials[result.trial[k]].parameter;
+    at[k] = straight(kind, at_ohm[k]);
+  }
+  const double low = trials[alike.front()].parameter;
+  const double high = trials[alike.back()].parameter;
+  const double x = straight(kind, std::clamp(parameter, low, high));
+  for (std::size_t k = 0; k < result.count; ++k) {
+    result.w[k] = share_of(at, result.count, k, x);
+    result.w_ohm[k] = share_of(at_ohm, result.count, k, parameter);
   }
   return result;
 }
 
-template <class Get>
-Eigen::VectorXd mixed(const std::vector<Trial>& trials, const Weights& weights, Get&& get) {
-  Eigen::VectorXd sum = weights.w[0] * get(trials[weights.first]);
-  for (std::size_t k = 1; k < weights.count; ++k) sum += weights.w[k] * get(trials[weights.first + k]);
+Eigen::VectorXd mixed(const Model& model, const std::vector<Trial>& trials, const Weights& weights, std::size_t at) {
+  Eigen::VectorXd sum = Eigen::VectorXd::Zero(model.values().size());
+  for (Eigen::Index row = 0; row < sum.size(); ++row) {
+    const bool ohm = model.numeric_probes()[static_cast<std::size_t>(row)].quantity == Quantity::loop_ohm;
+    for (std::size_t k = 0; k < weights.count; ++k) {
+      sum[row] += (ohm ? weights.w_ohm[k] : weights.w[k]) * trials[weights.trial[k]].at[at].measured[row];
+    }
+    if (ohm) sum[row] = std::clamp(sum[row], 0.0, most_ohm);
+  }
   return sum;
 }
 
@@ -121,53 +140,108 @@ std::vector<Trial> compute(const Model& model, const Group& group, const std::ve
   return trials;
 }
 
+// A stretch of the parameter's logarithm, with the density in its middle.
+struct Sample {
+  double x = 0;
+  double width = 0;
+  double log_p = 0;
+  std::size_t nearest = 0;  // trial
+};
+
+class Integral {
+ public:
+  Integral(const Model& model, const Group& group, const std::vector<Trial>& trials, std::size_t at)
+      : model_(model), group_(group), trials_(trials), at_(at) {}
+
+  std::vector<Sample> run(Range over) {
+    constexpr int coarse = 28;
+    constexpr int rounds = 3;
+    lay(std::log(over.low), std::log(over.high), coarse, 0);
+    for (int round = 0; round < rounds && sharpen(); ++round) {
+    }
+    return std::move(samples_);
+  }
+
+ private:
+  void lay(double low, double high, int steps, std::size_t before) {
+    std::vector<Sample> laid;
+    const double width = (high - low) / steps;
+    for (int k = 0; k < steps; ++k) laid.push_back(sample(low + (k + 0.5) * width, width));
+    samples_.insert(samples_.begin() + static_cast<std::ptrdiff_t>(before), laid.begin(), laid.end());
+  }
+
+  [[nodiscard]] Sample sample(double x, double width) const {
+    const double parameter = std::exp(x);
+    const Weights w = weights(group_.kind, trials_, parameter);
+    const Outlook& nearest = trials_[w.nearest].at[at_];
+    // Lamps go dark at a bend: they are not mixed.
+    const double log_p = model_.log_likelihood(nearest.agreement, mixed(model_, trials_, w, at_), nearest.seen,
+                                               is_unsteady(group_.kind)) +
+                         log_prior(group_.kind, parameter);
+    return {x, width, log_p, w.nearest};
+  }
+
+  // Where one step holds most, readings are sharper than the steps: it and its neighbours are laid again, finer.
+  bool sharpen() {
+    constexpr double most = 0.3;
+    constexpr int finer = 18;
+    std::size_t top = 0;
+    for (std::size_t k = 1; k < samples_.size(); ++k) {
+      if (samples_[k].log_p > samples_[top].log_p) top = k;
+    }
+    double sum = 0;
+    for (const Sample& one : samples_) sum += one.width * std::exp(one.log_p - samples_[top].log_p);
+    if (samples_[top].width < most * sum) return false;
+    const std::size_t first = top > 0 ? top - 1 : 0;
+    const std::size_t last = std::min(top + 1, samples_.size() - 1);
+    const double low = samples_[first].x - samples_[first].width / 2;
+    const double high = samples_[last].x + samples_[last].width / 2;
+    samples_.erase(samples_.begin() + static_cast<std::ptrdiff_t>(first),
+                   samples_.begin() + static_cast<std::ptrdiff_t>(last) + 1);
+    lay(low, high, finer, first);
+    return true;
+  }
+
+  const Model& model_;
+  const Group& group_;
+  const std::vector<Trial>& trials_;
+  std::size_t at_;
+  std::vector<Sample> samples_;
+};
+
 PlaceFit integrate(const Model& model, const Group& group, const std::vector<Trial>& trials, std::size_t at,
                    Range over) {
-  constexpr int steps = 28;
   PlaceFit fit;
-  const bool unsteady = is_unsteady(group.kind);
   if (!has_parameter(group.kind)) {
     const Outlook& only = trials.front().at[at];
     fit.parameter = trials.front().parameter;
-    fit.log_evidence = model.log_likelihood(only.agreement, only.measured, only.seen, unsteady);
-    fit.pieces.push_back({fit.parameter, 1, only.measured, only.future, only.dark});
+    fit.log_evidence = model.log_likelihood(only.agreement, only.measured, only.seen, is_unsteady(group.kind));
+    fit.pieces.push_back({fit.parameter, 1, only.measured, only.future, only.dark, only.out});
     return fit;
   }
-  const double width = std::log(over.high / over.low) / steps;
-  std::vector<double> log_p(steps);
-  std::vector<double> x(steps);
-  std::vector<std::size_t> nearest(steps);
-  for (int k = 0; k < steps; ++k) {
-    x[k] = std::log(over.low) + (k + 0.5) * width;
-    const double parameter = std::exp(x[k]);
-    const Weights w = weights(group.kind, trials, parameter);
-    nearest[k] = w.nearest;
-    const Eigen::VectorXd measured = mixed(trials, w, [at](const Trial& t) { return t.at[at].measured; });
-    // Lamps go dark at a bend: they are not mixed.
-    log_p[k] =
-        model.log_likelihood(trials[w.nearest].at[at].agreement, measured, trials[w.nearest].at[at].seen, unsteady) +
-        log_prior(group.kind, parameter);
-  }
-  const double top = *std::max_element(log_p.begin(), log_p.end());
+  const std::vector<Sample> samples = Integral(model, group, trials, at).run(over);
+  const auto best = std::max_element(samples.begin(), samples.end(),
+                                     [](const Sample& one, const Sample& two) { return one.log_p < two.log_p; });
   double sum = 0;
   double mean = 0;
   double square = 0;
   std::vector<double> by_trial(trials.size(), 0);
-  for (int k = 0; k < steps; ++k) {
-    const double p = std::exp(log_p[k] - top);
+  for (const Sample& one : samples) {
+    const double p = one.width * std::exp(one.log_p - best->log_p);
     sum += p;
-    mean += p * x[k];
-    square += p * x[k] * x[k];
-    by_trial[nearest[k]] += p;
+    mean += p * one.x;
+    square += p * one.x * one.x;
+    by_trial[one.nearest] += p;
   }
   mean /= sum;
-  fit.log_evidence = top + std::log(sum * width);
+  fit.log_evidence = best->log_p + std::log(sum);
   fit.parameter = std::exp(mean);
-  fit.log_sigma = std::max(std::sqrt(std::max(0.0, square / sum - mean * mean)), width / std::sqrt(12.0));
+  fit.log_sigma = std::max(std::sqrt(std::max(0.0, square / sum - mean * mean)), best->width / std::sqrt(12.0));
   for (std::size_t t = 0; t < trials.size(); ++t) {
     if (by_trial[t] <= 1e-3 * sum) continue;
     const Outlook& outlook = trials[t].at[at];
-    fit.pieces.push_back({trials[t].parameter, by_trial[t] / sum, outlook.measured, outlook.future, outlook.dark});
+    fit.pieces.push_back(
+        {trials[t].parameter, by_trial[t] / sum, outlook.measured, outlook.future, outlook.dark, outlook.out});
   }
   return fit;
 }

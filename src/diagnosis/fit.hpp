@@ -17,6 +17,7 @@ struct Piece {
   Eigen::VectorXd measured;
   Eigen::VectorXf future;
   std::vector<bool> dark;  // beside each candidate
+  std::vector<bool> out;   // by load
 };
 
 struct PlaceFit {

@@ -15,11 +15,11 @@ std::vector<double> trials_of(FaultKind kind) {
   switch (kind) {
     case FaultKind::short_span:
     case FaultKind::short_lamp:
-      return {0.04, 0.3, 1.5};
+      return {0.04, 0.3, 1.5, 4};
     case FaultKind::water:
       return {4.5, 20};
     case FaultKind::added_load:
-      return {12, 45};
+      return {12, 40, 90};
     case FaultKind::wrong_gauge:
       return {1.35, 2.5};
     case FaultKind::weak_output:
@@ -36,7 +36,7 @@ std::vector<double> trials_by_drop(double current_a) {
   constexpr double least_a = 0.05;
   const Range range = parameter_range(FaultKind::resistive);
   std::vector<double> trials;
-  for (const double drop_v : {0.5, 1.8, 5.0}) {
+  for (const double drop_v : {0.5, 1.8, 5.0, 25.0}) {
     const double ohm = std::clamp(drop_v / std::max(least_a, std::abs(current_a)), range.low, range.high);
     if (trials.empty() || ohm > trials.back() * 1.05) trials.push_back(ohm);
   }

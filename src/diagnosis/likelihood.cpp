@@ -11,12 +11,12 @@ namespace {
 
 const double log_2pi = std::log(2 * std::numbers::pi);
 
+}  // namespace
+
 double log_sum(double x, double y) {
   const double high = std::max(x, y);
   return std::isinf(high) ? high : high + std::log1p(std::exp(std::min(x, y) - high));
 }
-
-}  // namespace
 
 Agreement agreement(const Eigen::MatrixXd& rows, const Eigen::VectorXd& meter_sigma) {
   Eigen::MatrixXd covariance = rows * rows.transpose();
@@ -62,13 +62,13 @@ double log_density(const Agreement& agreement, const Eigen::VectorXd& residual, 
 }
 
 // Rows: what is computed (dark, dim, lit); columns: lit, dim, dark, flickering. Common practice, no source.
-double seen_chance(SeenLamp seen, double light, bool unsteady) {
+double seen_chance(SeenLamp seen, double light, bool flickers) {
   constexpr double table[3][4] = {{0.005, 0.015, 0.97, 0.01}, {0.30, 0.60, 0.05, 0.05}, {0.93, 0.05, 0.01, 0.01}};
-  constexpr double unsteady_flickers = 0.25;
+  constexpr double share = 0.5;  // of the lamps, while the fault makes lamps flicker
   const int row = light < 0.03 ? 0 : light < 0.75 ? 1 : 2;
   const double plain = table[row][static_cast<int>(seen)];
-  if (!unsteady) return plain;
-  return seen == SeenLamp::flickering ? unsteady_flickers : plain * (1 - unsteady_flickers);
+  if (!flickers) return plain;
+  return (1 - share) * plain + (seen == SeenLamp::flickering ? share : 0);
 }
 
 }  // namespace duskwire::diagnosis

@@ -10,6 +10,9 @@
 
 namespace duskwire::diagnosis {
 
+// Logarithm of the sum of what x and y are logarithms of.
+[[nodiscard]] double log_sum(double x, double y);
+
 // Inverse covariance of the numeric readings.
 struct Agreement {
   Eigen::MatrixXd precision;
@@ -26,8 +29,11 @@ struct Agreement {
 // Squared distance of the readings from what was computed, in standard deviations: chi-square with one degree each.
 [[nodiscard]] double distance2(const Agreement& agreement, const Eigen::VectorXd& residual);
 
-// Of a lamp seen in some state while its share of full light is computed as `light`; `unsteady`: the fault makes lamps
-// flicker.
-[[nodiscard]] double seen_chance(SeenLamp seen, double light, bool unsteady);
+// Of a lamp seen in some state while its share of full light is computed as `light`; `flickers`: the fault makes lamps
+// flicker just now.
+[[nodiscard]] double seen_chance(SeenLamp seen, double light, bool flickers);
+
+// That a fault which may make lamps flicker does so while they are looked at: all of them or none.
+inline constexpr double flickers_now = 0.25;
 
 }  // namespace duskwire::diagnosis

@@ -26,9 +26,9 @@ double log_wild(Quantity quantity) {
   }
 }
 
-double log_seen(const Observation& observation, double computed, bool unsteady) {
+double log_seen(const Observation& observation, double computed, bool flickers) {
   if (observation.probe.quantity == Quantity::lamp_state) {
-    return std::log(seen_chance(observation.seen, computed, unsteady));
+    return std::log(seen_chance(observation.seen, computed, flickers));
   }
   constexpr double misread = 0.01;
   return std::log((observation.value > 0.5) == (computed > 0.5) ? 1 - misread : misread);
@@ -36,7 +36,13 @@ double log_seen(const Observation& observation, double computed, bool unsteady) 
 
 }  // namespace
 
-bool is_state(Quantity quantity) { return quantity == Quantity::lamp_state || quantity == Quantity::breaker; }
+bool is_state(Quantity quantity) {
+  return quantity == Quantity::lamp_state || quantity == Quantity::breaker || quantity == Quantity::lamps_seen;
+}
+
+bool is_volts(Quantity quantity) {
+  return quantity == Quantity::node_v || quantity == Quantity::cable_end_v || quantity == Quantity::output_v;
+}
 
 double loose_share(Quantity quantity) {
   switch (quantity) {
@@ -45,7 +51,7 @@ double loose_share(Quantity quantity) {
     case Quantity::input_va:
       return 0.06;
     case Quantity::loop_ohm:
-      return 0.06;
+      return 0.02;
     default:
       return 0;
   }
@@ -76,6 +82,7 @@ Model::Model(const FaultProblem& problem) : problem_(problem), uncertainty_(prob
     meter_sigma_[k] = observation.sigma;
     wild_[k] = log_wild(observation.probe.quantity);
   }
+  for (std::uint32_t o = 0; o < problem.network.outputs.size(); ++o) tripped_.push_back(settle(problem, {}, none, o));
   sound_ = outlooks({}, {none}, true).front();
 }
 
@@ -115,6 +122,15 @@ double Model::value(const State& state, const Probe& probe, std::uint32_t at) co
   return ohm ? std::min(*ohm, most_ohm) : read(problem_, state, probe, at);
 }
 
+// A short that surely trips leaves behind it what that output's open device does, wherever it sits.
+State Model::settled(const std::vector<Fault>& faults, std::uint32_t lifted) const {
+  const std::uint32_t output = lifted == none ? surely_tripped(faults) : none;
+  if (output == none) return settle(problem_, faults, lifted);
+  State state = tripped_[output];
+  state.faults = faults;
+  return state;
+}
+
 template <class StateOf>
 void Model::foresee(const StateOf& state_of, std::uint32_t at, Outlook& outlook) const {
   constexpr double dark_light = 0.03;
@@ -127,13 +143,16 @@ void Model::foresee(const StateOf& state_of, std::uint32_t at, Outlook& outlook)
     const std::uint32_t lamp = candidates[c].lamp;
     outlook.dark[c] = lamp != none && state.solution.load_light[lamp] < dark_light;
   }
+  const State& as_it_is = state_of(Probe{});
+  outlook.out.resize(problem_.network.loads.size());
+  for (std::size_t j = 0; j < outlook.out.size(); ++j) outlook.out[j] = as_it_is.solution.load_light[j] < dark_light;
 }
 
 std::vector<Outlook> Model::outlooks(const std::vector<Fault>& faults, const std::vector<std::uint32_t>& at,
                                      bool with_future) const {
   std::vector<State> states;
   for (const std::uint32_t lifted : lifted_) {
-    states.push_back(settle(problem_, faults, lifted, lifted == none ? surely_tripped(faults) : none));
+    states.push_back(settled(faults, lifted));
   }
   const auto state_of = [&](const Probe& probe) -> const State& {
     const auto found = std::find(lifted_.begin(), lifted_.end(), probe.lifted);
@@ -142,6 +161,8 @@ std::vector<Outlook> Model::outlooks(const std::vector<Fault>& faults, const std
   std::vector<Outlook> result(at.size());
   for (std::size_t p = 0; p < at.size(); ++p) {
     Outlook& outlook = result[p];
+    outlook.trips =
+        std::find(states.front().tripped.begin(), states.front().tripped.end(), true) != states.front().tripped.end();
     outlook.measured.resize(static_cast<Eigen::Index>(numeric_.size()));
     outlook.seen.resize(static_cast<Eigen::Index>(states_.size()));
     for (std::size_t k = 0; k < numeric_.size(); ++k) {
@@ -162,11 +183,16 @@ std::vector<Outlook> Model::outlooks(const std::vector<Fault>& faults, const std
 
 double Model::log_likelihood(const Agreement& agreement, const Eigen::VectorXd& measured, const Eigen::VectorXd& seen,
                              bool unsteady) const {
-  double sum = log_density(agreement, values_ - measured, wild_, problem_.spread.wrong_reading);
+  const double numbers = log_density(agreement, values_ - measured, wild_, problem_.spread.wrong_reading);
+  double steady = 0;
+  double flickering = 0;
   for (std::size_t k = 0; k < states_.size(); ++k) {
-    sum += log_seen(problem_.observations[states_[k]], seen[static_cast<Eigen::Index>(k)], unsteady);
+    const Observation& one = problem_.observations[states_[k]];
+    steady += log_seen(one, seen[static_cast<Eigen::Index>(k)], false);
+    if (unsteady) flickering += log_seen(one, seen[static_cast<Eigen::Index>(k)], true);
   }
-  return sum;
+  if (!unsteady) return numbers + steady;
+  return numbers + log_sum(steady + std::log(1 - flickers_now), flickering + std::log(flickers_now));
 }
 
 }  // namespace duskwire::diagnosis

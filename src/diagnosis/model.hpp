@@ -18,6 +18,8 @@ struct Outlook {
   Eigen::VectorXd seen;      // light of lamps, state of breakers: the observations of states
   Eigen::VectorXf future;    // what the candidates would show
   std::vector<bool> dark;    // whether the lamp beside the candidate is dark
+  std::vector<bool> out;     // by load: dark, with all as it is
+  bool trips = false;        // some device opens
   Agreement agreement;
 };
 
@@ -45,6 +47,7 @@ class Model {
 
  private:
   [[nodiscard]] std::uint32_t surely_tripped(const std::vector<Fault>& faults) const;
+  [[nodiscard]] State settled(const std::vector<Fault>& faults, std::uint32_t lifted) const;
   template <class StateOf>
   void foresee(const StateOf& state_of, std::uint32_t at, Outlook& outlook) const;
   [[nodiscard]] double value(const State& state, const Probe& probe, std::uint32_t at) const;
@@ -58,10 +61,12 @@ class Model {
   Eigen::VectorXd meter_sigma_;
   Eigen::VectorXd wild_;
   std::vector<std::uint32_t> lifted_;  // distinct, `none` first
+  std::vector<State> tripped_;         // by output: its device open, all else sound
   Outlook sound_;
 };
 
 [[nodiscard]] bool is_state(Quantity quantity);
+[[nodiscard]] bool is_volts(Quantity quantity);
 // Standard deviation, as a share of what is computed, of quantities that the first-order rows do not cover.
 [[nodiscard]] double loose_share(Quantity quantity);
 // Whether a fault of this kind makes lamps flicker.

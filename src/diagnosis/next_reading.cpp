@@ -12,7 +12,6 @@ namespace duskwire::diagnosis {
 namespace {
 
 constexpr std::size_t most_worlds = 240;
-constexpr double to_hand_min = 0.5;  // taking any reading: probes out, number noted
 
 // Worlds worth telling apart, by where their faults sit.
 struct Targets {
@@ -34,10 +33,6 @@ Targets targets_of(const std::vector<World>& worlds) {
     targets.chance += world.chance;
   }
   return targets;
-}
-
-bool is_volts(Quantity quantity) {
-  return quantity == Quantity::node_v || quantity == Quantity::cable_end_v || quantity == Quantity::output_v;
 }
 
 // What the readings taken say about errors that the next one shares (a low mains lowers both): by the sensitivities of
@@ -89,8 +84,11 @@ void foretell_seen(const World& world, const Piece& piece, double share, std::ui
   const bool unsteady = !world.faults.empty() && is_unsteady(world.faults.front().kind);
   constexpr double narrow = 0.05;  // states are far apart on this scale: their number
   for (int seen = 0; seen < 4; ++seen) {
+    const auto as = static_cast<SeenLamp>(seen);
+    const double light = piece.future[static_cast<Eigen::Index>(c)];
+    const double flickers = unsteady ? flickers_now : 0;
     const double chance =
-        seen_chance(static_cast<SeenLamp>(seen), piece.future[static_cast<Eigen::Index>(c)], unsteady);
+        (1 - flickers) * seen_chance(as, light, false) + (flickers > 0 ? flickers * seen_chance(as, light, true) : 0);
     into.push_back({target, share * chance, static_cast<double>(seen), narrow});
   }
 }
@@ -98,6 +96,7 @@ void foretell_seen(const World& world, const Piece& piece, double share, std::ui
 std::vector<Foretold> foretell(const Model& model, const Targets& targets, const Shared& shared,
                                const std::vector<std::vector<Eigen::VectorXd>>& left, std::size_t c) {
   constexpr double alive_v = 0.5;
+  constexpr double no_end_sigma = 0.5;  // "no end of ohms" is a state, not a number
   const Candidate& candidate = model.problem().candidates[c];
   const Quantity quantity = candidate.probe.quantity;
   const auto at = static_cast<Eigen::Index>(c);
@@ -119,12 +118,51 @@ std::vector<Foretold> foretell(const Model& model, const Targets& targets, const
         if (shared.gain.cols() > 0) value += shared.gain.row(at).dot(left[w][p]);
         variance += std::max(0.0, shared.variance[at]) + std::pow(loose_share(quantity) * value, 2);
       }
+      if (quantity == Quantity::loop_ohm && value >= most_ohm) variance = no_end_sigma * no_end_sigma;
       // Whether the lamp beside it is dark is seen for nothing: such readings are laid far apart.
       if (piece.dark[c]) value += beside_dark_lamp;
       foretold.push_back({targets.target[w], share, value, std::sqrt(std::max(variance, 1e-8))});
     }
   }
   return foretold;
+}
+
+// The patterns of dark lamps that the worlds make, by number; what is rarer than the first few shares the last number.
+struct Patterns {
+  std::map<std::vector<bool>, std::uint32_t> number;
+  std::vector<std::vector<bool>> out;
+
+  std::uint32_t of(const std::vector<bool>& pattern) {
+    constexpr std::size_t most = 200;
+    const auto found = number.find(pattern);
+    if (found != number.end()) return found->second;
+    if (out.size() < most) out.push_back(pattern);
+    return number.emplace(pattern, static_cast<std::uint32_t>(out.size() - 1)).first->second;
+  }
+};
+
+std::vector<Foretold> foretell_look(const Targets& targets, Patterns& patterns) {
+  constexpr double narrow = 0.05;  // patterns are whole numbers on this scale
+  std::vector<Foretold> foretold;
+  for (std::size_t w = 0; w < targets.worlds.size(); ++w) {
+    const World& world = *targets.worlds[w];
+    for (const Piece& piece : world.pieces) {
+      const double share = world.chance / targets.chance * piece.share;
+      foretold.push_back({targets.target[w], share, static_cast<double>(patterns.of(piece.out)), narrow});
+    }
+  }
+  return foretold;
+}
+
+// The lamps of this garden have been looked at: another look would say the same.
+bool looked_round(const FaultProblem& problem) {
+  constexpr double most = 0.75;
+  std::vector<bool> seen(problem.network.loads.size(), false);
+  for (const Observation& one : problem.observations) {
+    if (one.probe.quantity == Quantity::lamp_state) seen[one.probe.index] = true;
+  }
+  const auto count = static_cast<double>(std::count(seen.begin(), seen.end(), true));
+  return count >= most * static_cast<double>(seen.size());
 }
 
 std::vector<PlaceChance> pointed_to(const Targets& targets, const std::vector<double>& by_target) {
@@ -158,7 +196,35 @@ std::vector<bool> suspect_spans(const FaultProblem& problem, const std::vector<W
 void tell_outcomes(const Targets& targets, const OutcomeTable& table, NextReading& reading) {
   constexpr std::size_t most = 4;
   for (const OutcomeTable::Stretch& stretch : table.stretches(most)) {
-    reading.outcomes.push_back({stretch.low, stretch.high, stretch.share, pointed_to(targets, stretch.by_target)});
+    reading.outcomes.push_back({stretch.low, stretch.high, stretch.share, pointed_to(targets, stretch.by_target), {}});
+  }
+}
+
+void tell_look(const Targets& targets, NextReading& reading) {
+  constexpr std::size_t most = 4;
+  Patterns patterns;
+  std::vector<double> share;
+  std::vector<std::vector<double>> by_target;
+  for (const Foretold& one : foretell_look(targets, patterns)) {
+    const auto n = static_cast<std::size_t>(one.value);
+    if (n >= share.size()) {
+      share.resize(n + 1, 0);
+      by_target.resize(n + 1, std::vector<double>(targets.places.size(), 0));
+    }
+    share[n] += one.share;
+    by_target[n][one.target] += one.share;
+  }
+  std::vector<std::size_t> order(share.size());
+  for (std::size_t n = 0; n < order.size(); ++n) order[n] = n;
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t x, std::size_t y) { return share[x] > share[y]; });
+  for (std::size_t k = 0; k < std::min(most, order.size()); ++k) {
+    const std::size_t n = order[k];
+    for (double& one : by_target[n]) one /= share[n];
+    Outcome outcome{0, 0, share[n], pointed_to(targets, by_target[n]), {}};
+    for (std::uint32_t load = 0; load < patterns.out[n].size(); ++load) {
+      if (patterns.out[n][load]) outcome.out.push_back(load);
+    }
+    reading.outcomes.push_back(std::move(outcome));
   }
 }
 
@@ -176,12 +242,17 @@ std::vector<NextReading> next_readings(const Model& model, const std::vector<Wor
   }
   const auto count = static_cast<std::uint32_t>(targets.places.size());
   std::vector<NextReading> readings;
+  const bool looked = looked_round(model.problem());
   const std::vector<bool> suspect = suspect_spans(model.problem(), worlds);
   for (std::size_t c = 0; c < model.problem().candidates.size(); ++c) {
     const Probe& probe = model.problem().candidates[c].probe;
     // The ends of a cable say more than the joint beside them only where that cable is suspect.
     if (probe.quantity == Quantity::cable_end_v && !suspect[probe.index]) continue;
-    const OutcomeTable table(foretell(model, targets, shared, left, c), count);
+    if (probe.quantity == Quantity::lamps_seen && looked) continue;
+    Patterns patterns;
+    const OutcomeTable table(probe.quantity == Quantity::lamps_seen ? foretell_look(targets, patterns)
+                                                                    : foretell(model, targets, shared, left, c),
+                             count);
     NextReading reading;
     reading.candidate = static_cast<std::uint32_t>(c);
     reading.information_bit = table.information_bit();
@@ -192,6 +263,10 @@ std::vector<NextReading> next_readings(const Model& model, const std::vector<Wor
   std::stable_sort(readings.begin(), readings.end(),
                    [](const NextReading& x, const NextReading& y) { return x.merit > y.merit; });
   for (std::size_t k = 0; k < std::min(told, readings.size()); ++k) {
+    if (model.problem().candidates[readings[k].candidate].probe.quantity == Quantity::lamps_seen) {
+      tell_look(targets, readings[k]);
+      continue;
+    }
     const OutcomeTable table(foretell(model, targets, shared, left, readings[k].candidate), count);
     tell_outcomes(targets, table, readings[k]);
   }

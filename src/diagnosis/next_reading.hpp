@@ -9,6 +9,8 @@
 
 namespace duskwire::diagnosis {
 
+inline constexpr double to_hand_min = 0.5;  // taking any reading: probes out, number noted
+
 // Best first; those that say nothing are left out.
 [[nodiscard]] std::vector<NextReading> next_readings(const Model& model, const std::vector<World>& worlds);
 

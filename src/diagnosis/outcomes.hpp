@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Outcomes: what a reading would show, world by world, laid into bins of its scale, and what that says of the place.
-// Internal to the room.
+// Bins lie only where something is foretold and are as fine as the readings there: an ohmmeter that shows 0.2 or 0.4
+// ohm or no end is told apart at both ends of its scale. Internal to the room.
 #pragma once
 
 #include <vector>
@@ -40,13 +41,22 @@ class OutcomeTable {
     std::uint32_t bin = 0;
     double share = 0;
   };
+  struct Band {  // of the scale, where something is foretold
+    double low = 0;
+    double high = 0;
+    double width = 1;       // of a bin
+    std::size_t first = 0;  // bin
+    std::size_t count = 0;
+  };
+  void lay_bands(const std::vector<Foretold>& foretold);
+  [[nodiscard]] const Band& band_of(double value) const;
+  [[nodiscard]] const Band& band_of_bin(std::size_t bin) const;
   void lay(const Foretold& one, std::vector<double>& row, std::size_t& first, std::size_t& last) const;
 
   std::vector<Cell> cells_;  // where anything lies
   std::vector<double> of_target_;
   std::vector<double> of_bin_;
-  double low_ = 0;
-  double width_ = 1;
+  std::vector<Band> bands_;  // by value
 };
 
 }  // namespace duskwire::diagnosis

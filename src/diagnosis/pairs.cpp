@@ -23,10 +23,6 @@ struct Sketch {
   double log_weight = 0;
 };
 
-bool is_volts(Quantity quantity) {
-  return quantity == Quantity::node_v || quantity == Quantity::cable_end_v || quantity == Quantity::output_v;
-}
-
 // What both do together: their changes added; what either leaves dark is dark.
 Eigen::VectorXd together(const Model& model, const Eigen::VectorXd& sound, const Eigen::VectorXd& first,
                          const Eigen::VectorXd& second) {

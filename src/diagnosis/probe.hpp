@@ -19,6 +19,7 @@ enum class Quantity : std::uint8_t {
   loop_ohm = 9,       // between both conductors at a node, all outputs lifted; `index`: node
   lamp_state = 10,    // what the eye sees; `index`: load
   breaker = 11,       // whether an output's device has tripped
+  lamps_seen = 12,    // which lamps are out, all of them at one look; a candidate only: it yields lamp_states
 };
 
 enum class SeenLamp : std::uint8_t { lit = 0, dim = 1, dark = 2, flickering = 3 };

@@ -159,6 +159,8 @@ double read(const FaultProblem& problem, const State& state, const Probe& probe,
       return s.load_light[i];
     case Quantity::breaker:
       return state.tripped[i] ? 1 : 0;
+    case Quantity::lamps_seen:
+      return 0;  // no number: the lamps one by one
   }
   return 0;
 }

@@ -77,27 +77,55 @@ double Uncertainty::least_short_a(const Fault& fault) const {
   return problem_.network.outputs[output].emf_v * problem_.nominal.mains_factor / (behind_ohm + fault.parameter);
 }
 
-// Of the cable between two places of one run; the outputs' ground does not matter to it.
-double Uncertainty::between_ohm(std::uint32_t x, std::uint32_t y) const {
-  return transfer_ohm_(x, x) + transfer_ohm_(y, y) - 2 * transfer_ohm_(x, y);
-}
-
-std::optional<double> Uncertainty::through_short_ohm(const Fault& fault, std::uint32_t node) const {
-  std::uint32_t at = none;
-  double cable_ohm = 0;
+// Where a short hangs: on a node (both ends the same), or on the middle of a segment.
+std::optional<Uncertainty::Bridge> Uncertainty::bridge(const Fault& fault, std::uint32_t node) const {
+  Bridge at;
   if (fault.kind == FaultKind::short_lamp || fault.kind == FaultKind::water) {
-    at = problem_.network.loads[fault.element].plus.node;
-    cable_ohm = between_ohm(node, at);
+    at.from = at.to = problem_.network.loads[fault.element].plus.node;
   } else if (fault.kind == FaultKind::short_span) {
     const electrical::Segment& segment = problem_.network.segments[fault.element];
-    at = segment.to;
-    cable_ohm = std::min(between_ohm(node, segment.from), between_ohm(node, segment.to)) + loop_ohm(segment) / 2;
+    at = {segment.from, segment.to, fault.element, loop_ohm(segment), true};
   } else {
     return std::nullopt;
   }
   const std::uint32_t output = problem_.output_of_node[node];
-  if (output == none || output != problem_.output_of_node[at]) return most_ohm;
-  return cable_ohm + fault.parameter;
+  at.joined = output != none && output == problem_.output_of_node[at.to];
+  return at;
+}
+
+// Of a unit current that enters at `node` and leaves at the bridge: half of it at either end of its segment.
+double Uncertainty::unit_v(std::uint32_t node, const Bridge& at, std::uint32_t where) const {
+  return transfer_ohm_(node, where) - (transfer_ohm_(at.from, where) + transfer_ohm_(at.to, where)) / 2;
+}
+
+std::optional<double> Uncertainty::through_short_ohm(const Fault& fault, std::uint32_t node) const {
+  const std::optional<Bridge> at = bridge(fault, node);
+  if (!at) return std::nullopt;
+  if (!at->joined) return most_ohm;
+  const double ends_v = (unit_v(node, *at, at->from) + unit_v(node, *at, at->to)) / 2;
+  return unit_v(node, *at, node) - ends_v + at->across_ohm / 4 + fault.parameter;  // two halves side by side: a quarter
+}
+
+// The relative change of a resistance moves what an ohmmeter reads by the power in it at a current of one.
+void Uncertainty::add_ohms(const State& state, const Probe& probe, Eigen::Ref<Eigen::RowVectorXd> row) const {
+  const Fault& fault = state.faults.front();
+  if (fault.kind == FaultKind::crossed) {
+    row[segments_ + loads_ + Common::copper] += problem_.spread.copper_common * read(problem_, state, probe);
+    return;
+  }
+  const std::optional<Bridge> at = bridge(fault, probe.index);
+  if (!at || !at->joined) return;
+  double all = 0;
+  for (Eigen::Index s = 0; s < segments_; ++s) {
+    const electrical::Segment& segment = problem_.network.segments[static_cast<std::size_t>(s)];
+    const double a =
+        conductance_s_[s] * (unit_v(probe.index, *at, segment.from) - unit_v(probe.index, *at, segment.to));
+    const double square = a * a + (s == static_cast<Eigen::Index>(at->segment) ? 0.25 : 0);
+    const double moved_ohm = square * (segment.copper_a_ohm + segment.copper_b_ohm);
+    row[s] += moved_ohm * problem_.spread.length;
+    all += moved_ohm;
+  }
+  row[segments_ + loads_ + Common::copper] += all * problem_.spread.copper_common;
 }
 
 Uncertainty::Sources Uncertainty::sources(const State& state) const {
@@ -195,9 +223,12 @@ void Uncertainty::fill(const State& state, const Sources& sources, const Probe& 
     }
     case Quantity::input_va:
     case Quantity::cable_net_a:
-    case Quantity::loop_ohm:
     case Quantity::lamp_state:
     case Quantity::breaker:
+    case Quantity::lamps_seen:
+      return;
+    case Quantity::loop_ohm:
+      if (state.faults.size() == 1) add_ohms(state, probe, row);
       return;
   }
 }

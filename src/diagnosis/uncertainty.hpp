@@ -30,7 +30,16 @@ class Uncertainty {
   [[nodiscard]] Eigen::MatrixXd rows(const State& state, const std::vector<Probe>& probes) const;
 
  private:
-  [[nodiscard]] double between_ohm(std::uint32_t x, std::uint32_t y) const;
+  struct Bridge {
+    std::uint32_t from = none;
+    std::uint32_t to = none;
+    std::uint32_t segment = none;
+    double across_ohm = 0;  // of that segment
+    bool joined = true;     // by cable with where the ohmmeter is
+  };
+  [[nodiscard]] std::optional<Bridge> bridge(const Fault& fault, std::uint32_t node) const;
+  [[nodiscard]] double unit_v(std::uint32_t node, const Bridge& at, std::uint32_t where) const;
+  void add_ohms(const State& state, const Probe& probe, Eigen::Ref<Eigen::RowVectorXd> row) const;
   struct Sources {  // by segment and load
     Eigen::VectorXd drop_v;
     Eigen::VectorXd load_a;

@@ -9,11 +9,6 @@
 namespace duskwire::diagnosis {
 namespace {
 
-double log_sum(double x, double y) {
-  const double high = std::max(x, y);
-  return std::isinf(high) ? high : high + std::log1p(std::exp(std::min(x, y) - high));
-}
-
 double weigh(const Single& single) {
   double sum = -HUGE_VAL;
   for (std::size_t p = 0; p < single.fits.size(); ++p) {
@@ -46,7 +41,7 @@ std::vector<Single> fit_all(const Model& model, const std::vector<Group>& groups
     singles.back().log_weight = weigh(singles.back());
   }
   if (model.values().size() == 0) return singles;
-  refine_best(model, singles, looked_at, 1);
+  refine_best(model, singles, looked_at, 2);
   refine_best(model, singles, finalists, 3);
   return singles;
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "formats/result_shape.hpp"
+#include "formats/shape_visit.hpp"
 #include "study/locate.hpp"
 
 namespace duskwire::formats {
@@ -105,9 +106,14 @@ void describe_result(Of<study::ForetoldOutcome>, Visitor& v) {
 template <class Visitor>
 void describe_result(Of<study::NextToRead>, Visitor& v) {
   using T = study::NextToRead;
-  v.result("place", &T::place, "Id of where");
+  v.result("place", &T::place, "Id of where; empty: all lamps at one look");
   v.result("quantity", &T::quantity, "V, A, VA or ohm");
   v.result("text", &T::text, "What to read, in words");
+  v.result("reads", &T::reads, "The quantity of a job's reading that says this");
+  v.result("load", &T::load, "loaded, or open_circuit: runs lifted");
+  v.result("clamped", &T::clamped, "A cable's amperes: one conductor, the other, or net: round both");
+  v.result("at", &T::at, "The end beside which a cable's own conductors are read");
+  v.result("lifted", &T::lifted, "The cable to take off its transformer meanwhile");
   v.result("information_bit", &T::information_bit, "What it is expected to say about the place");
   v.result("effort_min", &T::effort_min, "What it takes");
   v.result("outcomes", &T::outcomes, "What each outcome would mean, likeliest first");

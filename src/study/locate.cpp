@@ -143,6 +143,7 @@ class Locator {
     next.place = words_.probe_place(probe);
     next.quantity = unit_of(probe.quantity);
     next.text = words_.probe(probe);
+    words_.as_reading(probe, next);
     next.information_bit = one.information_bit;
     next.effort_min = one.effort_min;
     for (const diagnosis::Outcome& outcome : one.outcomes) next.outcomes.push_back(words_.outcome(probe, outcome));

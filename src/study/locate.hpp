@@ -71,9 +71,15 @@ struct ForetoldOutcome {
 };
 
 struct NextToRead {
-  std::string place;
-  std::string quantity;
-  std::string text;  // "Volts at the base of F6, lamps on"
+  std::string place;     // empty: of all lamps at one look
+  std::string quantity;  // its unit
+  std::string text;      // "Volts at the base of F6, lamps on"
+  // How a job's reading says the same.
+  std::string reads;  // its quantity: "voltage", "current" ...
+  job::ReadingLoad load = job::ReadingLoad::loaded;
+  job::Clamped clamped = job::Clamped::one;
+  std::string at;      // the end beside which a cable's own conductors are read
+  std::string lifted;  // the cable to take off its transformer meanwhile
   double information_bit = 0;
   double effort_min = 0;
   std::vector<ForetoldOutcome> outcomes;

@@ -18,6 +18,7 @@ std::uint32_t to_index(std::size_t value) { return static_cast<std::uint32_t>(va
 // slit trench; a spot without a record is searched for first.
 constexpr double at_transformer_min = 2;
 constexpr double at_lamp_min = 2;
+constexpr double look_min = 1;  // at all lamps, from the path
 constexpr double ladder_min = 20;
 constexpr double search_min = 20;
 constexpr double box_min = 4;  // a joint that is not in the ground
@@ -208,6 +209,7 @@ class Maker {
     constexpr double usual_v = 12;
     constexpr double usual_a = 3;
     const diagnosis::FaultProblem& problem = to_.problem;
+    if (!job_.luminaires.empty()) offer({Quantity::lamps_seen, 0}, 0, look_min);
     if (!panel_.empty()) offer({Quantity::mains_v, 0}, 1, at_transformer_min);
     for (std::uint32_t o = 0; o < problem.network.outputs.size(); ++o) {
       offer({Quantity::output_v, o}, usual_v, at_transformer_min);
@@ -282,6 +284,7 @@ double sigma_of(const Meter& meter, diagnosis::Quantity quantity, double value) 
       return std::hypot(0.02 * value, 0.03);
     case Quantity::lamp_state:
     case Quantity::breaker:
+    case Quantity::lamps_seen:
       return 0;
   }
   return 0;

@@ -23,6 +23,33 @@ std::string between(double low, double high, int decimals) {
   return fmt::format(" ({0:.{2}f} to {1:.{2}f})", low, high, decimals);
 }
 
+// As docs/job-format.md names it.
+const char* reading_quantity(Quantity quantity) {
+  switch (quantity) {
+    case Quantity::node_v:
+    case Quantity::cable_end_v:
+    case Quantity::output_v:
+    case Quantity::open_output_v:
+      return "voltage";
+    case Quantity::output_a:
+    case Quantity::cable_a:
+    case Quantity::cable_net_a:
+      return "current";
+    case Quantity::mains_v:
+      return "mains_voltage";
+    case Quantity::input_va:
+      return "mains_current";
+    case Quantity::loop_ohm:
+      return "resistance";
+    case Quantity::lamp_state:
+    case Quantity::lamps_seen:
+      return "lamp_state";
+    case Quantity::breaker:
+      return "breaker";
+  }
+  return "";
+}
+
 }  // namespace
 
 const char* in_ground_words(job::GroundKind ground) {
@@ -77,6 +104,7 @@ const char* unit_of(Quantity quantity) {
       return "ohm";
     case Quantity::lamp_state:
     case Quantity::breaker:
+    case Quantity::lamps_seen:
       return "";
   }
   return "";
@@ -312,6 +340,8 @@ std::string LocateWords::probe_place(const Probe& probe) const {
       return built_.job->transformers[probe.index].id;
     case Quantity::lamp_state:
       return built_.job->luminaires[probe.index].id;
+    case Quantity::lamps_seen:
+      return "";
   }
   return "";
 }
@@ -348,11 +378,41 @@ std::string LocateWords::probe(const Probe& probe) const {
       return fmt::format("Whether {} is lit", where);
     case Quantity::breaker:
       return fmt::format("Whether the protection of {} has tripped", where);
+    case Quantity::lamps_seen:
+      return "Which lamps are out: look at all of them, lamps on";
   }
   return "";
 }
 
+void LocateWords::as_reading(const Probe& probe, NextToRead& next) const {
+  next.reads = reading_quantity(probe.quantity);
+  if (probe.quantity == Quantity::open_output_v) next.load = job::ReadingLoad::open_circuit;
+  if (probe.quantity == Quantity::cable_net_a) next.clamped = job::Clamped::net;
+  if (probe.quantity == Quantity::cable_a && probe.conductor_b) next.clamped = job::Clamped::other;
+  if (probe.quantity == Quantity::cable_end_v) {
+    const electrical::Segment& wire = made_.problem.network.segments[probe.index];
+    next.at = id_of_node(built_, probe.at_to ? wire.to : wire.from);
+  }
+  if (probe.lifted != diagnosis::none) next.lifted = id_of_segment(built_, probe.lifted);
+}
+
+std::string LocateWords::lamps_out(const std::vector<std::uint32_t>& out) const {
+  constexpr std::size_t named = 4;
+  const std::size_t all = built_.job->luminaires.size();
+  if (out.empty()) return "All are lit";
+  if (out.size() == all) return "All are out";
+  std::string names;
+  for (std::size_t k = 0; k < std::min(named, out.size()); ++k) {
+    names += (k > 0 ? ", " : "") + built_.job->luminaires[out[k]].id;
+  }
+  if (out.size() > named) names += fmt::format(" and {} more", out.size() - named);
+  return names + (out.size() == 1 ? " is out" : " are out");
+}
+
 ForetoldOutcome LocateWords::outcome(const Probe& probe, const diagnosis::Outcome& outcome) const {
+  if (probe.quantity == Quantity::lamps_seen) {
+    return {fmt::format("{}: {}", lamps_out(outcome.out), places(outcome.places)), outcome.chance};
+  }
   const bool dark = outcome.low > diagnosis::beside_dark_lamp / 2;
   double low = std::max(0.0, outcome.low - (dark ? diagnosis::beside_dark_lamp : 0));
   double high = std::max(0.0, outcome.high - (dark ? diagnosis::beside_dark_lamp : 0));

@@ -23,6 +23,7 @@ class LocateWords {
   [[nodiscard]] std::string hole(std::uint32_t hole) const;  // "open F4, in a bed"
   [[nodiscard]] std::string probe(const diagnosis::Probe& probe) const;
   [[nodiscard]] std::string probe_place(const diagnosis::Probe& probe) const;
+  void as_reading(const diagnosis::Probe& probe, NextToRead& next) const;  // the fields of a job's reading
   [[nodiscard]] ForetoldOutcome outcome(const diagnosis::Probe& probe, const diagnosis::Outcome& outcome) const;
 
  private:
@@ -30,6 +31,7 @@ class LocateWords {
                                   bool first) const;
   [[nodiscard]] LocatedFault located(const diagnosis::Fault& fault, const diagnosis::Explanation& explanation,
                                      bool first) const;
+  [[nodiscard]] std::string lamps_out(const std::vector<std::uint32_t>& out) const;
   [[nodiscard]] std::string places(const std::vector<diagnosis::PlaceChance>& places) const;
 
   const Built& built_;

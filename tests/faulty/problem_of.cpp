@@ -105,6 +105,7 @@ class Maker {
   void candidates() {
     const double v = efforts_.meter_sigma_v;
     const double a = efforts_.meter_sigma_a;
+    offer({Quantity::lamps_seen, 0}, 0, efforts_.look_min);
     offer({Quantity::mains_v, 0}, 0.004, efforts_.transformer_min);
     for (std::uint32_t o = 0; o < problem_.network.outputs.size(); ++o) {
       offer({Quantity::output_v, o}, v, efforts_.transformer_min);

@@ -9,6 +9,7 @@ namespace duskwire::faulty {
 
 struct Efforts {
   double transformer_min = 1;
+  double look_min = 1;    // which lamps are out, seen from the path
   double lamp_min = 2;    // lamp base, no digging
   double joint_min = 15;  // dug out
   double cable_min = 45;  // a length of cable dug along
@@ -18,7 +19,8 @@ struct Efforts {
 
 // `leads`: segments that are a lamp's own lead. Candidates: volts at every lamp, joint and output, volts on each
 // cable's own ends, amperes of each output and of the cables that leave it, net amperes, ohms at outputs and lamps,
-// whether a device has tripped, mains.
+// whether a device has tripped, mains,
+// one look at all lamps.
 [[nodiscard]] diagnosis::FaultProblem problem_of(electrical::Network network, const Efforts& efforts = {},
                                                  const std::vector<bool>& leads = {});
 

@@ -102,10 +102,21 @@ diagnosis::Observation look(const diagnosis::State& state, std::uint32_t load) {
   return {{diagnosis::Quantity::lamp_state, load}, 0, 0, seen};
 }
 
+// Mischief: one lamp of them all noted the wrong way round.
+std::vector<diagnosis::Observation> look_round(const Truth& truth, const Mischief& mischief, wiring::Dice& dice) {
+  std::vector<diagnosis::Observation> seen = see_lamps(truth);
+  if (!seen.empty() && dice.unit() < mischief.wrong_reading) {
+    diagnosis::SeenLamp& one = seen[dice.below(seen.size())].seen;
+    one = one == diagnosis::SeenLamp::dark ? diagnosis::SeenLamp::lit : diagnosis::SeenLamp::dark;
+  }
+  return seen;
+}
+
 }  // namespace
 
 std::vector<diagnosis::Observation> take(const Truth& truth, const diagnosis::Candidate& candidate,
                                          const Mischief& mischief, wiring::Dice& dice) {
+  if (candidate.probe.quantity == diagnosis::Quantity::lamps_seen) return look_round(truth, mischief, dice);
   const diagnosis::State state = diagnosis::settle(truth.problem, truth.faults, candidate.probe.lifted);
   diagnosis::Observation observation{candidate.probe, 0, candidate.sigma, diagnosis::SeenLamp::lit};
   const double right = diagnosis::read(truth.problem, state, candidate.probe, truth.places.front());

@@ -253,6 +253,11 @@ TEST(Locate, WithoutReadingsTheFirstOnesAreAsked) {
   EXPECT_EQ(located.verdict, Verdict::no_readings);
   ASSERT_FALSE(located.next.empty());
   EXPECT_FALSE(located.next.front().outcomes.empty());
+  EXPECT_EQ(located.next.front().reads, "lamp_state");
+  EXPECT_EQ(located.next.front().place, "") << "all lamps at one look";
+  EXPECT_THAT(located.next.front().text, HasSubstr("Which lamps are out"));
+  ASSERT_TRUE(located.half_split);
+  EXPECT_EQ(located.half_split->reads, "voltage");
 }
 
 }  // namespace

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // What the readings of a visit say, as the verbs `locate` and `readings` ask and answer. Keys as in docs/results.md.
-import type { Reading } from '../job/visit';
+import type { Reading, ReadingQuantity } from '../job/visit';
 
 export interface LocateRequest {
   /** Index of the visit; left out: the last with readings. */
@@ -57,10 +57,17 @@ export interface Unseen {
 }
 
 export interface NextToRead {
+  /** Empty: all lamps at one look. */
   readonly place: string;
   /** V, A, VA, ohm; empty: seen, not measured. */
   readonly quantity: string;
   readonly text: string;
+  /** The same as the fields of a job's reading. */
+  readonly reads: ReadingQuantity;
+  readonly load: 'loaded' | 'open_circuit';
+  readonly clamped: 'one' | 'other' | 'net';
+  readonly at: string;
+  readonly lifted: string;
   readonly information_bit: number;
   readonly effort_min: number;
   readonly outcomes: readonly { readonly text: string; readonly chance: number }[];

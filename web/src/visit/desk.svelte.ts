@@ -67,6 +67,8 @@ export class VisitDesk {
     this.take(wanted.kind);
     this.place = wanted.place;
     this.clamped = wanted.clamped;
+    this.at = wanted.at;
+    this.lifted = wanted.lifted;
     this.asked = next.text;
     this.side = 'read';
   }

@@ -105,21 +105,25 @@ export function readingOf({ kind: id, place, clamped, at, lifted }: Wanted, got:
   };
 }
 
-/** How a reading that the engine asks for is entered: its place and unit tell the kind, its words which conductor. */
-export function askedFor(job: JobDocument, next: NextToRead): Pick<Wanted, 'kind' | 'place' | 'clamped'> {
-  const clamped: Clamped = /round both/.test(next.text) ? 'net' : /the other conductor/.test(next.text) ? 'other' : 'one';
-  return { kind: kindAskedFor(job, next), place: next.place, clamped };
+/** How a reading that the engine asks for is entered. */
+export function askedFor(job: JobDocument, next: NextToRead): Wanted {
+  const { place, clamped, at, lifted } = next;
+  return { kind: kindAskedFor(job, next), place, clamped, at, lifted };
 }
 
-function kindAskedFor(job: JobDocument, { place, quantity, text }: NextToRead): ReadingKind {
-  const isTransformer = job.transformers?.some(({ id }) => id === place) ?? false;
-  const isOutput = job.transformers?.some(({ outputs }) => outputs.some(({ id }) => id === place)) ?? false;
+function kindAskedFor(job: JobDocument, { place, reads, load }: NextToRead): ReadingKind {
   const isCable = job.cables?.some(({ id }) => id === place) ?? false;
-  if (quantity === 'ohm') return 'ohm';
-  if (quantity === '') return isOutput ? 'breaker' : 'lamp_seen';
-  if (isTransformer) return quantity === 'V' ? 'mains_v' : 'mains_a';
-  if (quantity === 'A') return isCable ? 'cable_a' : 'output_a';
-  if (isOutput) return /runs lifted/.test(text) ? 'open_v' : 'output_v';
-  if (isCable) return 'end_v';
-  return job.joints?.some(({ id }) => id === place) ? 'joint_v' : 'lamp_v';
+  const isOutput = job.transformers?.some(({ outputs }) => outputs.some(({ id }) => id === place)) ?? false;
+  switch (reads) {
+    case 'resistance': return 'ohm';
+    case 'breaker': return 'breaker';
+    case 'mains_voltage': return 'mains_v';
+    case 'mains_current': return 'mains_a';
+    case 'current': return isCable ? 'cable_a' : 'output_a';
+    case 'voltage':
+      if (isOutput) return load === 'open_circuit' ? 'open_v' : 'output_v';
+      if (isCable) return 'end_v';
+      return job.joints?.some(({ id }) => id === place) ? 'joint_v' : 'lamp_v';
+    default: return 'lamp_seen';
+  }
 }

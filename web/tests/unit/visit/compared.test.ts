@@ -32,7 +32,7 @@ describe('readings beside the plan', () => {
 
 describe('kinds of reading', () => {
   const job: JobDocument = { ...garden(), luminaires: [{ id: 'F1', item: 'x', name: 'Oak' }], joints: [{ id: 'S1' }], transformers: [{ id: 'T', item: 't', outputs: [{ id: 'T-A', tap_v: 13 }] }], cables: [{ id: 'C1', item: 'c', from: 'T-A', to: 'S1', length_m: 3 }] };
-  const next = (place: string, quantity: string, text: string): NextToRead => ({ place, quantity, text, information_bit: 1, effort_min: 1, outcomes: [], cautions: [] });
+  const next = (place: string, reads: NextToRead['reads'], more: Partial<NextToRead> = {}): NextToRead => ({ place, quantity: '', text: '', reads, load: 'loaded', clamped: 'one', at: '', lifted: '', information_bit: 1, effort_min: 1, outcomes: [], cautions: [], ...more });
 
   it.each([
     ['output_v', 'T-A'], ['lamp_v', 'F1'], ['joint_v', 'S1'], ['cable_a', 'C1'], ['mains_v', 'T'], ['breaker', 'T-A'],
@@ -48,23 +48,23 @@ describe('kinds of reading', () => {
     expect(readingOf({ ...wanted, kind: 'lamp_seen', place: 'F1', lifted: '' }, 'dark', '20:15')).toEqual({ place: 'F1', quantity: 'lamp_state', seen: 'dark', time: '20:15' });
   });
 
-  // The sentences are those of src/study/locate_words.cpp.
   it.each([
-    [next('F1', 'V', 'Volts at the base of F1 (Oak), lamps on'), 'lamp_v', 'one'],
-    [next('S1', 'V', 'Volts at joint S1, lamps on'), 'joint_v', 'one'],
-    [next('C1', 'V', 'Volts on the conductors of C1 beside S1, lamps on'), 'end_v', 'one'],
-    [next('T-A', 'V', 'Volts at output T-A, lamps on'), 'output_v', 'one'],
-    [next('T-A', 'V', 'Volts at output T-A, its runs lifted'), 'open_v', 'one'],
-    [next('T-A', 'A', 'Amperes of output T-A, clamp round one side'), 'output_a', 'one'],
-    [next('C1', 'A', 'Amperes in the other conductor of C1'), 'cable_a', 'other'],
-    [next('C1', 'A', 'Amperes with the clamp round both conductors of C1'), 'cable_a', 'net'],
-    [next('T', 'V', 'Mains volts at the outlet'), 'mains_v', 'one'],
-    [next('T', 'VA', 'Amperes from the mains into T'), 'mains_a', 'one'],
-    [next('S1', 'ohm', 'Ohms between both conductors at S1, runs lifted, all off'), 'ohm', 'one'],
-    [next('F1', '', 'Whether F1 is lit'), 'lamp_seen', 'one'],
-    [next('T-A', '', 'Whether the protection of T-A has tripped'), 'breaker', 'one'],
-  ] as const)('sets up what is asked for: $text', (asked, kind, clamped) => {
-    expect(askedFor(job, asked)).toEqual({ kind, place: asked.place, clamped });
+    [next('F1', 'voltage'), 'lamp_v'],
+    [next('S1', 'voltage'), 'joint_v'],
+    [next('C1', 'voltage', { at: 'S1' }), 'end_v'],
+    [next('T-A', 'voltage'), 'output_v'],
+    [next('T-A', 'voltage', { load: 'open_circuit' }), 'open_v'],
+    [next('T-A', 'current'), 'output_a'],
+    [next('C1', 'current', { clamped: 'other' }), 'cable_a'],
+    [next('C1', 'current', { clamped: 'net', lifted: 'C1' }), 'cable_a'],
+    [next('T', 'mains_voltage'), 'mains_v'],
+    [next('T', 'mains_current'), 'mains_a'],
+    [next('S1', 'resistance'), 'ohm'],
+    [next('', 'lamp_state'), 'lamp_seen'],
+    [next('T-A', 'breaker'), 'breaker'],
+  ] as const)('sets up what is asked for: $reads at $place', (asked, kind) => {
+    const { place, clamped, at, lifted } = asked;
+    expect(askedFor(job, asked)).toEqual({ kind, place, clamped, at, lifted });
   });
 });
 
