@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Seeded faults against the diagnosis: how often the true place comes first, how many readings single it out beside
-// half-splitting and random choice, whether stated chances hold. Prints a table; --quick plays a few gardens only.
+// half-splitting and random choice, whether stated chances hold; the order of reading against the optimum of small
+// cases; time. Prints a table; --quick plays a few gardens only.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -17,6 +18,7 @@
 #include "faulty/problem_of.hpp"
 #include "physics.hpp"
 #include "policies.hpp"
+#include "small_and_quick.hpp"
 
 namespace duskwire::bench {
 namespace {
@@ -235,5 +237,7 @@ int main(int count, char** arguments) {
   if (count > 1 && std::strcmp(arguments[1], "--quick") == 0) scale = 1;
   if (count > 1 && std::strcmp(arguments[1], "--long") == 0) scale = 12;
   fmt::print("after 3 / after 5 readings; readings: mean until one bracket is likelier than 90 %\n");
+  duskwire::bench::print_time();
+  duskwire::bench::print_small_cases(scale == 1 ? 100 : 500);
   duskwire::bench::run_all(scale);
 }

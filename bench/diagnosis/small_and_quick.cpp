@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "small_and_quick.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <ctime>
+
+#include "faulty/garden.hpp"
+#include "faulty/problem_of.hpp"
+#include "faulty/small_case.hpp"
+#include "policies.hpp"
+
+namespace duskwire::bench {
+
+void print_small_cases(int count) {
+  wiring::Dice dice(500);
+  double best_min = 0;
+  double ours_min = 0;
+  double random_min = 0;
+  double worst = 1;
+  for (int k = 0; k < count; ++k) {
+    const faulty::Garden garden = faulty::make_garden(static_cast<faulty::Shape>(k % 4), 8, dice);
+    const faulty::SmallCase one =
+        faulty::make_small_case(faulty::problem_of(garden.network, {}, garden.leads), 12, 20, dice);
+    const double best = faulty::least_cost_min(one);
+    const double ours = faulty::engine_cost_min(one);
+    best_min += best;
+    ours_min += ours;
+    random_min += faulty::random_cost_min(one, dice);
+    if (best > 0) worst = std::max(worst, ours / best);
+  }
+  fmt::print("{} small cases: optimum {:.2f} min, ours {:.3f} of it (worst {:.2f}), any order {:.2f}\n", count,
+             best_min / count, ours_min / best_min, worst, random_min / best_min);
+}
+
+void print_time() {
+  constexpr std::size_t readings = 5;
+  constexpr int repeats = 5;
+  static constexpr const char* shapes[] = {"chain", "tee", "hub", "loop"};
+  fmt::print("60 lamps, processor ms, ranking alone / with what to read next:");
+  for (int shape = 0; shape < 4; ++shape) {
+    wiring::Dice dice(60);
+    const faulty::Garden garden = faulty::make_garden(static_cast<faulty::Shape>(shape), 60, dice);
+    diagnosis::FaultProblem problem = faulty::problem_of(garden.network, {}, garden.leads);
+    const faulty::Truth truth = faulty::make_truth(problem, 1, {}, dice);
+    problem.observations = play(problem, truth, Policy::ours, readings, {}, false, dice).taken;
+    double least[2] = {1e9, 1e9};
+    for (int k = 0; k < repeats; ++k) {
+      for (const diagnosis::Depth depth : {diagnosis::Depth::ranking, diagnosis::Depth::whole}) {
+        const std::clock_t start = std::clock();
+        const diagnosis::Answer answer = diagnosis::diagnose(problem, depth);
+        const double ms = 1000.0 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
+        double& best = least[depth == diagnosis::Depth::whole ? 1 : 0];
+        if (!answer.brackets.empty()) best = std::min(best, ms);
+      }
+    }
+    fmt::print("  {} {:.0f} / {:.0f}", shapes[shape], least[0], least[1]);
+  }
+  fmt::print("\n");
+}
+
+}  // namespace duskwire::bench

@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: Apache-2.0
+// The order of reading against the exact optimum of small cases, and what one diagnosis costs in processor time.
+#pragma once
+
+namespace duskwire::bench {
+
+// 12 causes and 20 readings each, seeded, of gardens of 8 lamps of every shape.
+void print_small_cases(int count);
+
+// Of a job of 60 lamps in each shape, with the lamps seen and four numbers read.
+void print_time();
+
+}  // namespace duskwire::bench
