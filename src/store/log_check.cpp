@@ -33,6 +33,14 @@ Sums add(Sums sums, std::string_view bytes, bool big_endian) {
   return sums;
 }
 
+// A disk writes its sectors whole. Salts that fit vouch for the number beside them only in the same one: where a
+// frame's head lies across two, the number may be what was there before.
+bool is_commit(std::string_view log, std::size_t frame_at) {
+  constexpr std::size_t sector_bytes = 512;
+  const bool vouched_for = (frame_at + 4) / sector_bytes == (frame_at + 15) / sector_bytes;
+  return vouched_for && number_at(log, frame_at + 4) != 0;
+}
+
 }  // namespace
 
 bool is_log_damaged(std::string_view log) {
@@ -59,7 +67,7 @@ bool is_log_damaged(std::string_view log) {
     }
     if (!broken || !of_this_round) continue;
     if (commit_behind) return true;
-    commit_behind = number_at(frame, 4) != 0;
+    commit_behind = is_commit(log, at);
   }
   return false;
 }
