@@ -43,6 +43,7 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const LocateRequest& request) const { return locate_command(request, common, style); }
     Outcome operator()(const ServeRequest& request) const { return serve_command(request, style); }
     Outcome operator()(const DevicesRequest& request) const { return devices_command(request, style); }
+    Outcome operator()(const CareRequest& request) const { return care_command(request); }
   };
   return std::visit(Runner{line.common, style}, line.request);
 }

@@ -34,5 +34,7 @@ namespace duskwire::cli {
 [[nodiscard]] Outcome photometry_command(const LevelsRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome serve_command(const ServeRequest& request, const TextStyle& style);
 [[nodiscard]] Outcome devices_command(const DevicesRequest& request, const TextStyle& style);
+// backup, restore, salvage: each writes a new workspace.
+[[nodiscard]] Outcome care_command(const CareRequest& request);
 
 }  // namespace duskwire::cli

@@ -201,7 +201,7 @@ const std::vector<CommandHelp>& all_help() {
        "Keeps jobs, all their revisions and pictures in one workspace file, and serves the page that edits them, on "
        "127.0.0.1 until Ctrl-C. Open the address that it prints: the token in it is made anew at each start, and "
        "whoever "
-       "has it can read and change the workspace. Copy the workspace file only while no server runs. --lan opens a "
+       "has it can read and change the workspace. Keep backups: duskwire backup. --lan opens a "
        "door "
        "to the local network as well, for phones that are paired with the code on this screen: it closes by itself "
        "after half an hour without one, and is shut again at the next start. Plain http: whoever listens in on that "
@@ -218,6 +218,26 @@ const std::vector<CommandHelp>& all_help() {
        "moment on, even while a server runs; to use it again it is paired anew.",
        {{"duskwire devices gardens.duskwire", ""},
         {"duskwire devices gardens.duskwire --forget phone-1a2b3c4d", "exit 1: no such phone is paired"}}},
+      {"backup",
+       "WORKSPACE --output FILE",
+       "a copy of a workspace, checked",
+       "Copies a workspace that no server has open: all jobs, revisions and pictures, as one file that can be kept "
+       "anywhere. The fingerprint is that of everything ever stored: equal ones hold the same.",
+       {{"duskwire backup gardens.duskwire --output gardens-backup.duskwire", ""},
+        {"duskwire backup gardens.duskwire --output gardens-friday.duskwire", ""}}},
+      {"restore",
+       "BACKUP --output FILE",
+       "a workspace again from a backup",
+       "Copies a backup to a new file and checks every document and picture of it against its hash. The backup stays.",
+       {{"duskwire restore gardens-backup.duskwire --output gardens-restored.duskwire", ""},
+        {"duskwire restore gardens-friday.duskwire --output gardens-again.duskwire", ""}}},
+      {"salvage",
+       "WORKSPACE --output FILE",
+       "what can still be read of a damaged workspace",
+       "Reads a damaged file row by row, puts what matches its hash into a new workspace and lists what was saved and "
+       "what was not. The damaged file stays as it is. Exit 1 where something was lost or could not be checked.",
+       {{"duskwire salvage gardens.duskwire --output gardens-salvaged.duskwire", ""},
+        {"duskwire salvage gardens-backup.duskwire --output gardens-second.duskwire", "a backup too"}}},
   };
   return all;
 }

@@ -188,10 +188,18 @@ struct DevicesRequest {
   std::vector<std::string> forget;  // ids; empty: list them
 };
 
+// backup, restore or salvage of a workspace's file.
+struct CareRequest {
+  enum class Act { back_up, restore, salvage };
+  Act act = Act::back_up;
+  std::string file;    // read, never changed
+  std::string output;  // made; must not exist
+};
+
 using Request = std::variant<ExportRequest, ImportRequest, PriceRequest, MeasureRequest, LookRequest, CheckRequest,
                              AdviseRequest, MaterialsRequest, RouteRequest, NightRequest, PapersRequest,
                              ValidateRequest, NewRequest, AskRequest, CatalogueRequest, LevelsRequest, ChooseRequest,
-                             TimesRequest, LocateRequest, ServeRequest, DevicesRequest>;
+                             TimesRequest, LocateRequest, ServeRequest, DevicesRequest, CareRequest>;
 
 struct Invocation {
   Common common;

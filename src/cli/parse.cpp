@@ -287,6 +287,9 @@ struct Parser {
   LocateRequest locate;
   ServeRequest serve;
   DevicesRequest devices;
+  CareRequest backup;
+  CareRequest restore;
+  CareRequest salvage;
 
   Parser() {
     app.set_help_flag("-h,--help", "this page");
@@ -312,6 +315,10 @@ struct Parser {
     add_locate(command("locate", false), locate);
     add_serve(*app.add_subcommand("serve"), serve, own_group);
     add_devices(*app.add_subcommand("devices"), devices, own_group);
+    using Act = CareRequest::Act;
+    add_care(*app.add_subcommand("backup"), backup, Act::back_up, "WORKSPACE", "the workspace's file", own_group);
+    add_care(*app.add_subcommand("restore"), restore, Act::restore, "BACKUP", "the backup's file", own_group);
+    add_care(*app.add_subcommand("salvage"), salvage, Act::salvage, "WORKSPACE", "the damaged file", own_group);
   }
 
   CLI::App& command(const std::string& name, bool with_ruleset,
@@ -348,6 +355,9 @@ Request request_of(Parser& parser, const std::string& name) {
   if (name == "locate") return parser.locate;
   if (name == "serve") return parser.serve;
   if (name == "devices") return parser.devices;
+  if (name == "backup") return parser.backup;
+  if (name == "restore") return parser.restore;
+  if (name == "salvage") return parser.salvage;
   return parser.catalogue;
 }
 

@@ -59,4 +59,15 @@ void add_devices(CLI::App& app, DevicesRequest& request, const std::string& grou
   app.get_help_ptr()->group(group);
 }
 
+void add_care(CLI::App& app, CareRequest& request, CareRequest::Act act, const std::string& file,
+              const std::string& help, const std::string& group) {
+  request.act = act;
+  app.add_option(file, request.file, help)->required()->type_name("");
+  app.add_option("--output", request.output, "the file to make; must not exist")
+      ->type_name("FILE")
+      ->required()
+      ->group(group);
+  app.get_help_ptr()->group(group);
+}
+
 }  // namespace duskwire::cli

@@ -11,6 +11,7 @@
 
 #include "server/answers.hpp"
 #include "server/head_end.hpp"
+#include "server/head_of.hpp"
 #include "server/service.hpp"
 
 namespace duskwire::server {
@@ -23,18 +24,6 @@ namespace {
 
 constexpr std::chrono::seconds drain_time{2};
 constexpr std::size_t head_part_bytes = 4096;
-
-Head head_of(const http::request<http::string_body>& request) {
-  Head head;
-  head.method = std::string(request.method_string());
-  head.target = std::string(request.target());
-  for (const auto& field : request) {
-    std::string name(field.name_string());
-    std::transform(name.begin(), name.end(), name.begin(), [](unsigned char c) { return std::tolower(c); });
-    head.fields.push_back({std::move(name), std::string(field.value())});
-  }
-  return head;
-}
 
 template <class Body>
 void set_head(http::response<Body>& made, const Response& response, bool then_close) {

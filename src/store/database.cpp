@@ -158,9 +158,10 @@ Result<bool> check_or_make(SQLite::Database& database) {
 // What lies beside the file is taken in by SQLite at once, so it is judged before.
 Result<bool> may_be_taken_in(const std::string& path) {
   if (is_log_damaged(read_bytes(path + "-wal"))) {
-    return Error{ErrorCode::invalid,
-                 "The log beside the workspace file (its name ends in -wal) is damaged in its middle: what was saved "
-                 "last cannot all be read. Both were left as they are; restore the last backup."};
+    return Error{
+        ErrorCode::invalid,
+        "The log beside the workspace file (its name ends in -wal) is damaged in its middle: what was saved "
+        "last cannot all be read. Both were left as they are; restore the last backup, or run duskwire salvage."};
   }
   std::error_code none;
   const auto journal_bytes = std::filesystem::file_size(path + "-journal", none);
@@ -231,7 +232,7 @@ Error error_of(const SQLite::Exception& failure) {
       return {ErrorCode::invalid, "The file is not a duskwire workspace. It was left as it is."};
     case SQLITE_CORRUPT:
       return {ErrorCode::invalid,
-              "The workspace file is damaged. Restore the last backup; the file was left as "
+              "The workspace file is damaged. Restore the last backup, or run duskwire salvage; the file was left as "
               "it is."};
     case SQLITE_NOMEM:
       return {ErrorCode::unavailable, "There is not enough memory for this. Nothing was stored."};
@@ -264,7 +265,7 @@ Result<std::unique_ptr<SQLite::Database>> open_database(const std::string& path)
     if (is_disk_fault(finding)) return error_of(SQLite::Exception("a page could not be read", SQLITE_IOERR));
     if (finding != "ok") {
       return Error{ErrorCode::invalid,
-                   "The workspace file is damaged. Restore the last backup; the file was left "
+                   "The workspace file is damaged. Restore the last backup, or run duskwire salvage; the file was left "
                    "as it is."};
     }
     if (before && !leads_on(*database, *before)) {

@@ -18,9 +18,11 @@ Result<Contents> checked(const std::string& path, Environment environment) {
   const auto wrong = opened.value()->verify();
   if (!wrong) return wrong.error();
   if (!wrong.value().empty()) {
-    return Error{ErrorCode::invalid,
-                 fmt::format("The backup is damaged ({} findings, the first: {}). Take an earlier one.",
-                             wrong.value().size(), wrong.value().front())};
+    return Error{
+        ErrorCode::invalid,
+        fmt::format(
+            "The backup is damaged ({} findings, the first: {}). Take an earlier one, or run duskwire salvage on it.",
+            wrong.value().size(), wrong.value().front())};
   }
   return opened.value()->contents();
 }

@@ -18,7 +18,7 @@ constexpr const char* head_of_job =
 
 Error damaged_facts(const std::string& job) {
   return {ErrorCode::invalid, fmt::format("What is stored of job \"{}\" does not match its hash: the file is damaged "
-                                          "there. Restore the last backup.",
+                                          "there. Restore the last backup, or run duskwire salvage.",
                                           job)};
 }
 
