@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The planner as a command: with a number of steps, so that its answer does not hang on the speed of the computer.
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -182,12 +183,18 @@ TEST_F(RouteCommand, AFileThatIsThereIsLeftAloneAndNothingIsSearched) {
   expect_refused("--output no/such/folder.json", "Cannot write");
 }
 
+// Told to end before there is any wiring, it has none to keep and says so by 130: a busy machine gets more time.
 TEST_F(RouteCommand, CtrlCKeepsTheBestSoFar) {
   const auto begun = std::chrono::steady_clock::now();
-  const Ended run = place_.run(
-      "timeout --preserve-status --signal=INT 1 duskwire route examples/ostrey-garden.json --seconds 300 --output "
-      "planned.json");
-  EXPECT_LT(std::chrono::steady_clock::now() - begun, std::chrono::seconds(60));
+  Ended run;
+  for (const char* seconds : {"1", "5", "20"}) {
+    run = place_.run(fmt::format(
+        "timeout --preserve-status --signal=INT {} duskwire route examples/ostrey-garden.json --seconds 300 --output "
+        "planned.json",
+        seconds));
+    if (run.code != 130) break;
+  }
+  EXPECT_LT(std::chrono::steady_clock::now() - begun, std::chrono::seconds(90));
   EXPECT_EQ(run.code, 0) << run.complaint;
   EXPECT_THAT(last_line(run.text), HasSubstr(" V at worst"));
   EXPECT_EQ(place_.run("duskwire check planned.json").code, 0);
