@@ -28,6 +28,7 @@ struct Salvaged {
 // Reads row by row what a damaged workspace still holds and puts what matches its hash into a new workspace at
 // `output`, which must not exist yet. The log beside the file is taken in where it can be. An error where nothing
 // could be read; then there is no new file.
-[[nodiscard]] Result<Salvaged> salvage(const std::string& damaged, const std::string& output, Environment environment);
+[[nodiscard]] Result<Salvaged> salvage(const std::string& damaged, const std::string& output,
+                                       const Environment& environment);
 
 }  // namespace duskwire::store

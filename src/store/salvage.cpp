@@ -300,7 +300,7 @@ class Salvager {
   std::set<std::string> found_;
 };
 
-Result<Salvaged> salvage(const std::string& damaged, const std::string& output, Environment environment) {
+Result<Salvaged> salvage(const std::string& damaged, const std::string& output, const Environment& environment) {
   std::error_code fault;
   if (!fs::is_regular_file(damaged, fault)) {
     return Error{ErrorCode::not_found, fmt::format("{}: there is no such file.", damaged)};
