@@ -139,7 +139,10 @@ test('by touch at 390 by 844: each step with one finger', async () => {
   const tap = async (x, y) => page.touchscreen.tap(...(await spot(page, x, y)));
   const choose = (name) => tool(page, name).tap();
   await choose('Place a transformer');
+  // Until a tool is in hand the plan says how to begin, and a tap may land on that.
+  await page.getByRole('heading', { name: 'Nothing is drawn yet' }).waitFor({ state: 'hidden' });
   await tap(0.3, 0.75);
+  await things(page, 'transformer').first().waitFor();
   await choose('Place a light');
   await tap(0.75, 0.75);
   await tap(0.75, 0.5);
