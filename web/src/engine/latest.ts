@@ -23,6 +23,11 @@ export class LatestWins<Question, Answer> {
     return this.#busy;
   }
 
+  /** Whether a newer question waits than the one that is being answered. */
+  get hasNewer(): boolean {
+    return this.#waiting !== undefined;
+  }
+
   put(question: Question): void {
     this.#waiting = { question };
     if (!this.#busy) void this.#work();

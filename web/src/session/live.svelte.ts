@@ -26,7 +26,9 @@ export class LiveAnswer {
   #engine: Engine;
   #queue: LatestWins<JobDocument, Timed<CheckAnswer>>;
   #newest: JobDocument | undefined;
+  #asked: JobDocument | undefined;
   #rest: ReturnType<typeof setTimeout> | undefined;
+  #first: (() => Promise<void>) | undefined;
 
   /** The last report; of an older document while `pending`. */
   report: Report | undefined = $state.raw();
@@ -61,12 +63,28 @@ export class LiveAnswer {
     this.pending = true;
     this.#newest = document;
     clearTimeout(this.#rest);
-    this.#queue.put(document);
+    if (this.#first) void this.#first().then(() => this.#put());
+    else this.#put();
     this.#rest = setTimeout(() => void this.#seekCures(document), restMilliseconds);
+  }
+
+  /** Something that a person waits for more than for this answer goes first, until it is let go of. */
+  giveWay(first: () => Promise<void>): () => void {
+    this.#first = first;
+    return () => {
+      if (this.#first === first) this.#first = undefined;
+    };
   }
 
   stop(): void {
     clearTimeout(this.#rest);
+  }
+
+  // Several changes may have waited for the same thing: the newest is asked once.
+  #put(): void {
+    if (!this.#newest || this.#newest === this.#asked) return;
+    this.#asked = this.#newest;
+    this.#queue.put(this.#newest);
   }
 
   async #seekCures(document: JobDocument): Promise<void> {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The night of a photograph: asked for anew whenever the job, the look or what is tried on a lamp changes; the newest
 // wins. Works at a size that a hand can drag at; the file for the client is made from the same engine.
+import { tick } from 'svelte';
 import { LatestWins } from '../engine/latest';
 import { startNight, type LampTrial, type NightEngine, type NightFacts, type NightPicture, type NightProbe } from '../engine/night';
 import type { JobDocument } from '../job/document';
@@ -17,6 +18,8 @@ const workPixels = 500_000;
 /** Of the one for the client: each lamp's light of so many places has to fit into the browser's memory. */
 const largePixels = 2_000_000;
 
+const longestWaitMilliseconds = 300;
+
 const shareFor = ({ widthPx, heightPx }: ShownPicture, pixels: number): number => Math.min(1, Math.sqrt(pixels / (widthPx * heightPx)));
 
 export class Night {
@@ -26,6 +29,7 @@ export class Night {
   #photograph: Promise<void> | undefined;
   #queue: LatestWins<Question, NightPicture>;
   #probeNumber = 0;
+  #waiting: (() => void)[] = [];
 
   on = $state(false);
   image: ImageData | undefined = $state.raw();
@@ -48,12 +52,12 @@ export class Night {
         this.facts = picture.facts;
         this.milliseconds = picture.milliseconds;
         this.failure = undefined;
-        this.busy = false;
+        this.#rested();
       },
       (error) => {
         this.failure = error instanceof Error ? error.message : String(error);
         this.image = undefined;
-        this.busy = false;
+        this.#rested();
       },
     );
   }
@@ -62,6 +66,14 @@ export class Night {
     if (this.#given !== picture) this.#give(picture);
     this.busy = true;
     this.#queue.put({ document, view, lamps: this.#trials() });
+  }
+
+  /** Once the picture in work is there, or after a while: a hand that never rests holds up nothing for ever. */
+  async rest(): Promise<void> {
+    // What was changed just now is asked for once the page has followed.
+    await tick();
+    if (!this.busy) return;
+    await Promise.race([new Promise<void>((resolve) => this.#waiting.push(resolve)), new Promise((resolve) => setTimeout(resolve, longestWaitMilliseconds))]);
   }
 
   switchLamp(id: string, on: boolean): void {
@@ -107,6 +119,12 @@ export class Night {
     this.facts = undefined;
     this.probed = undefined;
     this.on = false;
+  }
+
+  #rested(): void {
+    if (this.#queue.hasNewer) return;
+    this.busy = false;
+    for (const resolve of this.#waiting.splice(0)) resolve();
   }
 
   #trials(): Readonly<Record<string, LampTrial>> {

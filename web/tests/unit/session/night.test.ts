@@ -14,16 +14,18 @@ class FakeNight implements NightEngine {
   asked: { readonly document: JobDocument; readonly wish: NightWish }[] = [];
   probed: (readonly [number, number])[] = [];
   failure: Error | undefined;
+  hold: Promise<void> | undefined;
   ended = false;
 
   photograph(image: ImageData): Promise<void> {
     this.given.push(image);
     return Promise.resolve();
   }
-  picture(document: JobDocument, wish: NightWish): Promise<NightPicture> {
+  async picture(document: JobDocument, wish: NightWish): Promise<NightPicture> {
     this.asked.push({ document, wish });
-    if (this.failure) return Promise.reject(this.failure);
-    return Promise.resolve({ image: { width: 2, height: 1 } as ImageData, facts, milliseconds: 7 });
+    await this.hold;
+    if (this.failure) throw this.failure;
+    return { image: { width: 2, height: 1 } as ImageData, facts, milliseconds: 7 };
   }
   probe(x: number, y: number) {
     this.probed.push([x, y]);
@@ -113,5 +115,30 @@ describe('the night', () => {
     await night.large(garden(), 'v', picture(4000, 2000));
     expect(engines[1]!.given).toEqual([{ width: 2000, height: 1000 }]);
     expect([engines[0]!.ended, engines[1]!.ended]).toEqual([false, true]);
+  });
+
+  it('tells when its picture is there, and that there is nothing to wait for otherwise', async () => {
+    await night.rest();
+    let release = (): void => undefined;
+    const held = new Promise<void>((resolve) => (release = resolve));
+    night.ask(garden('a'), 'v', picture(10, 10));
+    engines[0]!.hold = held;
+    let rested = false;
+    const rest = night.rest().then(() => (rested = true));
+    await settled();
+    night.ask(garden('b'), 'v', picture(10, 10));
+    expect(rested).toBe(false);
+    release();
+    await rest;
+    // The newer question was answered too before it rested.
+    expect(engines[0]!.asked.map(({ document }) => document.title)).toEqual(['a', 'b']);
+    expect(night.busy).toBe(false);
+  });
+
+  it('holds nobody up for longer than a moment', async () => {
+    night.ask(garden(), 'v', picture(10, 10));
+    engines[0]!.hold = new Promise(() => undefined);
+    await night.rest();
+    expect(night.busy).toBe(true);
   });
 });
