@@ -120,7 +120,7 @@ bool print(std::FILE* stream, std::string_view text) {
 }  // namespace
 
 int run(int argc, const char* const* argv) {
-  if (argc == 2 && argv[1] == server::picture_worker_argument) return server::run_picture_worker();
+  if (const auto ended = server::run_as_picture_worker(argc, argv)) return *ended;
   Outcome outcome;
   try {
     outcome = run_line(std::vector<std::string>(argv + std::min(argc, 1), argv + argc));

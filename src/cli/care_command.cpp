@@ -3,8 +3,10 @@
 #include <fmt/format.h>
 
 #include <filesystem>
+#include <optional>
 
 #include "cli/commands.hpp"
+#include "server/backup_door.hpp"
 #include "server/secrets.hpp"
 #include "store/rescue.hpp"
 
@@ -37,12 +39,15 @@ Outcome back_up(const CareRequest& request) {
   if (!std::filesystem::is_regular_file(request.file, fault)) {
     return refused("backup", request.file, {ErrorCode::not_found, "There is no workspace of that name."});
   }
-  const auto workspace = store::Workspace::open(request.file, environment());
-  if (!workspace) return refused("backup", request.file, workspace.error());
-  const Result<bool> made = workspace.value()->back_up(request.output);
-  if (!made) return refused("backup", request.output, made.error());
-  const auto contents = workspace.value()->contents();
-  if (!contents) return refused("backup", request.file, contents.error());
+  std::optional<Result<bool>> made = server::back_up_by_server(request.file, request.output);
+  if (!made) {
+    const auto workspace = store::Workspace::open(request.file, environment());
+    if (!workspace) return refused("backup", request.file, workspace.error());
+    made = workspace.value()->back_up(request.output);
+  }
+  if (!*made) return refused("backup", request.output, made->error());
+  const auto contents = store::checked_copy(request.output, environment());
+  if (!contents) return refused("backup", request.output, contents.error());
   return {exit_sound, page_of(contents.value(), request.output), ""};
 }
 

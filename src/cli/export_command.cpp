@@ -15,6 +15,7 @@
 #include "cli/workspace_file.hpp"
 #include "formats/json_text.hpp"
 #include "server/export_file.hpp"
+#include "server/picture_worker.hpp"
 
 namespace duskwire::cli {
 namespace {
@@ -62,6 +63,7 @@ Result<Source> from_file(const std::string& file) {
 // The photographs whose nights the proposal shows: those that are exported too.
 void add_photographs(const Source& source, server::PapersOrder& order) {
   order.threads = std::max(1u, std::thread::hardware_concurrency());
+  order.open = server::PictureWorker().tools().open;
   for (const job::View* view : server::views_shown(order)) {
     for (const server::ExportPicture& picture : source.pictures) {
       if (picture.hash == view->image) order.photographs.push_back({view->id, picture.bytes});

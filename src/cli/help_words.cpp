@@ -199,7 +199,8 @@ const std::vector<CommandHelp>& all_help() {
        "[--workspace FILE]",
        "the page and its workspace, on this computer alone",
        "Keeps jobs, all their revisions and pictures in one workspace file, and serves the page that edits them, on "
-       "127.0.0.1 until Ctrl-C. Open the address that it prints: the token in it is made anew at each start, and "
+       "127.0.0.1 and ::1 until Ctrl-C. Open the address that it prints: the token in it is made anew at each start, "
+       "and "
        "whoever "
        "has it can read and change the workspace. Keep backups: duskwire backup. --lan opens a "
        "door "
@@ -221,7 +222,8 @@ const std::vector<CommandHelp>& all_help() {
       {"backup",
        "WORKSPACE --output FILE",
        "a copy of a workspace, checked",
-       "Copies a workspace that no server has open: all jobs, revisions and pictures, as one file that can be kept "
+       "Copies a workspace, also while a server has it open: all jobs, revisions and pictures, as one file that can be "
+       "kept "
        "anywhere. The fingerprint is that of everything ever stored: equal ones hold the same.",
        {{"duskwire backup gardens.duskwire --output gardens-backup.duskwire", ""},
         {"duskwire backup gardens.duskwire --output gardens-friday.duskwire", ""}}},

@@ -6,12 +6,10 @@
 #include "cli/session.hpp"
 #include "cli/workspace_file.hpp"
 #include "formats/json_text.hpp"
-#include "pictures/codec.hpp"
-#include "server/body.hpp"
 #include "server/export_file.hpp"
-#include "server/picture_codec.hpp"
+#include "server/picture_worker.hpp"
 #include "server/routes.hpp"
-#include "server/secrets.hpp"
+#include "server/take_in.hpp"
 
 namespace duskwire::cli {
 namespace {
@@ -20,67 +18,9 @@ constexpr std::size_t most_archive_bytes = 512u << 20u;
 
 Outcome complain(std::string text) { return {exit_bad_input, "", std::move(text) + "\n"}; }
 
-// Under the hash that the document gives it, and what it is.
-struct CheckedPicture {
-  store::Picture picture;
-  const char* ending = "";
-};
-
-// Decoded whole, so that what is no picture by its bytes never reaches a store or a folder under the name of one.
-Result<CheckedPicture> checked(const server::ExportPicture& given) {
-  const auto read = pictures::decode(given.bytes);
-  if (!read) {
-    return Error{read.error().code, fmt::format("The picture {}...: {} Nothing was taken in.", given.hash.substr(0, 12),
-                                                read.error().message)};
-  }
-  const char* endings[] = {"jpg", "png", "webp"};
-  const pictures::Decoded& decoded = read.value();
-  return CheckedPicture{{given.hash, pictures::media_type(decoded.kind), decoded.picture.width_px,
-                         decoded.picture.height_px, given.bytes},
-                        endings[static_cast<std::size_t>(decoded.kind)]};
-}
-
-bool has_camera_notes(std::string_view file) {
-  return !pictures::exif_in_jpeg(file).empty() || !pictures::exif_in_png(file).empty() ||
-         !pictures::exif_in_webp(file).empty();
-}
-
-void replace_all(std::string& text, const std::string& before, const std::string& after) {
-  for (std::size_t at = text.find(before); at != std::string::npos; at = text.find(before, at + after.size())) {
-    text.replace(at, before.size(), after);
-  }
-}
-
-// A workspace keeps no camera's notes (place, moment, device): such a picture is made anew, and the document names it
-// by its new content. True where that was so.
-Result<bool> without_notes(CheckedPicture& checked, std::string& document) {
-  if (!has_camera_notes(checked.picture.bytes)) return false;
-  auto clean = server::clean_picture(checked.picture.bytes);
-  if (!clean) return clean.error();
-  const std::string before = checked.picture.hash;
-  checked.picture.bytes = std::move(clean.value().bytes);
-  checked.picture.hash = store::sha256_hex(checked.picture.bytes);
-  replace_all(document, before, checked.picture.hash);
-  return true;
-}
-
 Result<bool> put_into(store::Workspace& workspace, const std::string& id, const std::string& document,
-                      const std::vector<CheckedPicture>& pictures) {
-  const formats::ParsedText parsed = formats::parse_text(document);
-  const formats::Json& tree = *parsed.tree;
-  for (const CheckedPicture& picture : pictures) {
-    const auto added = workspace.add_picture(picture.picture, picture.picture.hash);
-    if (!added) return added.error();
-  }
-  store::Save save;
-  save.id = id;
-  save.save_id = server::random_secret();
-  save.label = "Imported";
-  save.document = document;
-  save.facts = {server::text_at(tree, {"title"}), server::text_at(tree, {"client", "name"}),
-                server::text_at(tree, {"site", "address"}), server::text_at(tree, {"stage"}),
-                server::text_at(tree, {"created"})};
-  const store::SaveOutcome outcome = workspace.save(save);
+                      const std::vector<server::CheckedPicture>& pictures) {
+  const store::SaveOutcome outcome = server::put_job(workspace, document, pictures, "Imported");
   if (const auto* error = std::get_if<Error>(&outcome)) return *error;
   if (std::holds_alternative<store::Conflict>(outcome)) {
     return Error{ErrorCode::conflict,
@@ -116,13 +56,14 @@ Outcome import_command(const ImportRequest& request, const Common& common, const
   const auto& session = std::get<Session>(opened);
   Outcome outcome{exit_sound, "", session.remarks + lacks_of(imported)};
   const bool to_folder = request.workspace.empty();
-  std::vector<CheckedPicture> pictures;
+  const server::PictureTools tools = server::PictureWorker().tools();
+  std::vector<server::CheckedPicture> pictures;
   for (const server::ExportPicture& given : imported.pictures) {
-    Result<CheckedPicture> picture = checked(given);
+    Result<server::CheckedPicture> picture = server::checked_picture(given, tools);
     if (!picture) return refuse(picture.error());
     pictures.push_back(std::move(picture).value());
     if (to_folder) continue;
-    const Result<bool> anew = without_notes(pictures.back(), imported.document);
+    const Result<bool> anew = server::without_notes(pictures.back(), imported.document, tools);
     if (!anew) return refuse(anew.error());
     if (anew.value()) {
       outcome.complaint += fmt::format(
@@ -133,7 +74,7 @@ Outcome import_command(const ImportRequest& request, const Common& common, const
   std::string place = common.output;
   if (to_folder) {
     outcome.files.push_back({common.output + "/job.json", imported.document});
-    for (const CheckedPicture& picture : pictures) {
+    for (const server::CheckedPicture& picture : pictures) {
       outcome.files.push_back(
           {fmt::format("{}/{}.{}", common.output, picture.picture.hash, picture.ending), picture.picture.bytes});
     }

@@ -14,6 +14,7 @@
 #include "cli/session.hpp"
 #include "formats/json_text.hpp"
 #include "server/papers.hpp"
+#include "server/picture_worker.hpp"
 
 namespace duskwire::cli {
 namespace {
@@ -45,6 +46,7 @@ std::string page_of(const std::vector<server::MadeFile>& files, const std::vecto
 // Of the views that the proposal shows, where they can be read; it says which could not.
 void add_photographs(const std::string& job_file, server::PapersOrder& order) {
   order.threads = std::max(1u, std::thread::hardware_concurrency());
+  order.open = server::PictureWorker().tools().open;
   for (const job::View* view : server::views_shown(order)) {
     Result<std::string> bytes = read_photo(*view, job_file, "");
     if (bytes) order.photographs.push_back({view->id, std::move(bytes).value()});
@@ -54,6 +56,12 @@ void add_photographs(const std::string& job_file, server::PapersOrder& order) {
 // What the papers lack. Characters that no font here has print as boxes: better told than found by the client.
 std::string lacks_of(const std::vector<server::MadeFile>& files) {
   std::string text;
+  // The same on all papers: told once.
+  for (const server::MadeFile& file : files) {
+    if (file.job_errors.empty()) continue;
+    text += fmt::format("{} The papers carry a caution; duskwire check tells more.\n", file.job_errors);
+    break;
+  }
   for (const server::MadeFile& file : files) {
     for (const std::string& remark : file.remarks) text += fmt::format("{}: {}\n", file.name, remark);
     if (!file.pages || file.pages->unknown_glyphs == 0) continue;
@@ -75,6 +83,7 @@ std::string json_of(const std::vector<server::MadeFile>& files, const std::vecto
       entry["kind"] = files[i].kind;
       entry["pages"] = files[i].pages ? files[i].pages->pages.size() : 0;
       entry["remarks"] = files[i].remarks;
+      entry["job_errors"] = files[i].job_errors;
     }
     out["files"].push_back(std::move(entry));
   }

@@ -6,6 +6,7 @@
 #include <filesystem>
 
 #include "cli/commands.hpp"
+#include "cli/night_photo.hpp"
 #include "cli/output_file.hpp"
 #include "cli/qr_text.hpp"
 #include "cli/session.hpp"
@@ -55,12 +56,18 @@ std::string door_text(const ServeRequest& request, const server::Started& starte
   return text;
 }
 
-void announce(const ServeRequest& request, const server::Started& started, const TextStyle& style) {
+void announce(const ServeRequest& request, const server::Started& started, const std::string& lacks,
+              const TextStyle& style) {
   std::string text = fmt::format("The page is at  {}\nThe workspace is {}\n", started.address, request.workspace);
   if (!started.page) text += "The page is not built: tools/build_page.sh builds it. The interface below /api/ works.\n";
   const bool alone = started.lan_addresses.empty();
-  if (alone) text += "Nobody but this computer reaches it. ";
+  if (alone) {
+    text += fmt::format("Nobody but this computer reaches it: it listens at {}. ",
+                        started.only_ipv4 ? "127.0.0.1 alone" : "127.0.0.1 and ::1 alone");
+  }
   text += "Ctrl-C ends it; everything saved is on the disk.\n";
+  text += lacks;
+  if (!started.no_backup.empty()) text += started.no_backup + "\n";
   if (!alone) text += door_text(request, started, style);
   say(text);
 }
@@ -101,13 +108,24 @@ Outcome serve_command(const ServeRequest& request, const TextStyle& style) {
   } else if (!request.address.empty()) {
     return {exit_bad_input, "", "duskwire serve: --address says where the door opens, so it needs --lan.\n"};
   }
+  std::string lacks;
   for (const std::string& file : request.jobs) {
     Result<std::string> text = read_file(file);
     if (!text) return refuse(text.error());
-    options.starters.push_back({std::move(text).value()});
+    server::JobToAdd job{std::move(text).value(), {}};
+    std::vector<std::string> wanted = server::picture_hashes(job.document);
+    for (PictureBeside& picture : pictures_beside(file, wanted)) {
+      std::erase(wanted, picture.hash);
+      job.pictures.push_back({std::move(picture.hash), std::move(picture.bytes)});
+    }
+    for (const std::string& hash : wanted) {
+      lacks += fmt::format("The picture {}... of {} is not in its folder: the job comes without it.\n",
+                           hash.substr(0, 12), file);
+    }
+    options.starters.push_back(std::move(job));
   }
   const Result<bool> ended =
-      server::serve(options, [&](const server::Started& started) { announce(request, started, style); });
+      server::serve(options, [&](const server::Started& started) { announce(request, started, lacks, style); });
   if (!ended)
     return {exit_bad_input, "", fmt::format("duskwire serve: {}: {}\n", request.workspace, ended.error().message)};
   return {exit_sound, "Stopped.\n", ""};

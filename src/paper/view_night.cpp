@@ -2,7 +2,6 @@
 #include "paper/view_night.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <memory>
 #include <utility>
 
@@ -11,18 +10,6 @@
 
 namespace duskwire::paper {
 namespace {
-
-Result<light::Photograph> decoded(const std::string& bytes, std::optional<std::uint32_t> most_width_px) {
-  Result<pictures::Decoded> read = pictures::decode(bytes);
-  if (!read) return read.error();
-  pictures::Picture picture = pictures::opaque(read.value().picture);
-  if (most_width_px && *most_width_px < picture.width_px) {
-    const double share = static_cast<double>(*most_width_px) / picture.width_px;
-    const auto height_px = static_cast<std::uint32_t>(std::max(1L, std::lround(share * picture.height_px)));
-    picture = pictures::shrunk(picture, *most_width_px, height_px);
-  }
-  return light::Photograph{picture.width_px, picture.height_px, std::move(picture.elements)};
-}
 
 std::string name_of(const job::Job& job, const std::string& id) {
   const auto found = std::find_if(job.views.begin(), job.views.end(), [&](const auto& view) { return view.id == id; });
@@ -33,13 +20,19 @@ std::string name_of(const job::Job& job, const std::string& id) {
 
 Result<ViewNight> view_night(const job::Job& job, const study::NightWish& wish, const std::string& photograph,
                              const NightSize& size, const NightProgress& progress) {
-  Result<light::Photograph> read = decoded(photograph, size.most_width_px);
+  const Result<pictures::Decoded> read = pictures::decode(photograph);
   if (!read) return read.error();
-  const light::Photograph& day = read.value();
+  return view_night(job, wish, pictures::opaque_within(read.value().picture, size.most_width_px.value_or(0)),
+                    size.threads, progress);
+}
+
+Result<ViewNight> view_night(const job::Job& job, const study::NightWish& wish, pictures::Picture photograph,
+                             unsigned threads, const NightProgress& progress) {
+  const light::Photograph day{photograph.width_px, photograph.height_px, std::move(photograph.elements)};
   Result<study::NightView> view = study::night_view(job, wish.view, day.width_px, day.height_px);
   if (!view) return view.error();
   study::apply(wish, view.value());
-  auto night = render_night(day, view.value(), std::max(1u, size.threads), progress);
+  auto night = render_night(day, view.value(), std::max(1u, threads), progress);
   if (!night) return Error{ErrorCode::unavailable, "It was ended."};
   NightCaption caption = night_caption(view.value(), name_of(job, wish.view), job.title, night->adaptation_cd_m2);
   return ViewNight{std::move(view).value(), *std::move(night), std::move(caption)};

@@ -10,6 +10,7 @@
 #include "paper/document.hpp"
 #include "paper/night_render.hpp"
 #include "paper/night_sheet.hpp"
+#include "pictures/picture.hpp"
 #include "study/night_session.hpp"
 
 namespace duskwire::paper {
@@ -28,6 +29,11 @@ struct ViewNight {
 // Errors: as of a picture that cannot be read and of study::night_view; unavailable where it was ended.
 [[nodiscard]] Result<ViewNight> view_night(const job::Job& job, const study::NightWish& wish,
                                            const std::string& photograph, const NightSize& size,
+                                           const NightProgress& progress = {});
+
+// The same of a photograph that was decoded elsewhere: opaque, and as large as the night is to be.
+[[nodiscard]] Result<ViewNight> view_night(const job::Job& job, const study::NightWish& wish,
+                                           pictures::Picture photograph, unsigned threads,
                                            const NightProgress& progress = {});
 
 // As wide as a sheet's text at the resolution of a print: a finer picture would show no more on paper.

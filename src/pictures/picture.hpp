@@ -26,4 +26,7 @@ struct Picture {
 // brightness is kept. A picture that is small enough already comes back as it is.
 [[nodiscard]] Picture shrunk(const Picture& picture, std::uint32_t width_px, std::uint32_t height_px);
 
+// Opaque, and shrunk where it is wider than asked; 0: as it is.
+[[nodiscard]] Picture opaque_within(const Picture& picture, std::uint32_t most_width_px);
+
 }  // namespace duskwire::pictures

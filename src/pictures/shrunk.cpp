@@ -106,4 +106,12 @@ Picture shrunk(const Picture& picture, std::uint32_t width_px, std::uint32_t hei
   return out;
 }
 
+Picture opaque_within(const Picture& picture, std::uint32_t most_width_px) {
+  Picture made = opaque(picture);
+  if (most_width_px == 0 || made.width_px <= most_width_px) return made;
+  const double share = static_cast<double>(most_width_px) / made.width_px;
+  const auto height_px = static_cast<std::uint32_t>(std::max(1L, std::lround(share * made.height_px)));
+  return shrunk(made, most_width_px, height_px);
+}
+
 }  // namespace duskwire::pictures

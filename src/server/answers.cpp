@@ -9,6 +9,34 @@ namespace duskwire::server {
 
 using formats::Json;
 
+namespace {
+
+std::string words_of(const store::Conflict& conflict, const std::string& what) {
+  if (conflict.base_revision == 0) {
+    return fmt::format("{} exists already, at revision {}. Choose another id, or open it.", what,
+                       conflict.current_revision);
+  }
+  if (conflict.base_revision >= conflict.current_revision) {
+    return fmt::format(
+        "{} is at revision {}, and not the one that this was made from (its revision {}): a backup was put back since. "
+        "Nothing was stored. Compare both, then keep one.",
+        what, conflict.current_revision, conflict.base_revision);
+  }
+  return fmt::format(
+      "{} is at revision {} by now; this was made from revision {}. Nothing was stored. Compare both, then keep one.",
+      what, conflict.current_revision, conflict.base_revision);
+}
+
+}  // namespace
+
+Json saved_json(const store::Saved& saved) {
+  Json tree;
+  tree["revision"] = saved.revision;
+  tree["changed"] = saved.changed;
+  tree["checksum"] = saved.checksum;
+  return tree;
+}
+
 Response json_text_answer(unsigned status, std::string text) {
   Response response;
   response.status = status;
@@ -59,18 +87,12 @@ Response refuse_conflict(const store::Conflict& conflict, const std::string& wha
   Json tree;
   Json& error = tree["error"];
   error["code"] = "conflict";
-  error["message"] =
-      conflict.base_revision == 0
-          ? fmt::format("{} exists already, at revision {}. Choose another id, or open it.", what,
-                        conflict.current_revision)
-          : fmt::format(
-                "{} is at revision {} by now; this was made from revision {}. Nothing was stored. Compare both, "
-                "then keep one.",
-                what, conflict.current_revision, conflict.base_revision);
+  error["message"] = words_of(conflict, what);
   error["base_revision"] = conflict.base_revision;
   error["current_revision"] = conflict.current_revision;
   error["current_changed"] = conflict.current_changed;
   error["current_save_id"] = conflict.current_save_id;
+  error["current_checksum"] = conflict.current_checksum;
   return json_answer(409, tree);
 }
 

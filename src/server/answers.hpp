@@ -19,6 +19,8 @@ namespace duskwire::server {
 [[nodiscard]] Response refuse(const Error& error);
 // 400 with every problem, in the words of `duskwire check`.
 [[nodiscard]] Response refuse_body(const std::string& message, const Problems& problems);
+// What a save is answered with: its revision, when, and the checksum that the next save names.
+[[nodiscard]] formats::Json saved_json(const store::Saved& saved);
 [[nodiscard]] Response refuse_conflict(const store::Conflict& conflict, const std::string& what);
 
 }  // namespace duskwire::server

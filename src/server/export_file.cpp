@@ -114,6 +114,11 @@ Result<ExportedFile> export_file(const std::string& document, const std::vector<
     all.only = paper_names();
     Result<std::vector<MadeFile>> made = make_papers(all, progress);
     if (!made) return made.error();
+    for (const MadeFile& file : made.value()) {
+      if (file.job_errors.empty()) continue;
+      exported.remarks.push_back(file.job_errors + " The papers carry a caution.");
+      break;  // the same on all of them
+    }
     for (MadeFile& file : made.value()) {
       for (const std::string& remark : file.remarks) exported.remarks.push_back(file.name + ": " + remark);
       entries.push_back({"papers/" + file.name, std::move(file.bytes)});

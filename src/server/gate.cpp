@@ -47,7 +47,7 @@ Gate::Gate(std::uint16_t port, std::string token, std::string session_secret, co
   const auto with_port = [this](const std::string& name) {
     return name.find(':') == std::string::npos ? name + ":" + port_ : name;
   };
-  own_ = {"127.0.0.1:" + port_, "localhost:" + port_};
+  own_ = {"127.0.0.1:" + port_, "localhost:" + port_, "[::1]:" + port_};
   for (const std::string& address : names.lan_addresses) on_lan_.push_back(with_port(address));
   for (const std::string& name : names.further) {
     own_.push_back(with_port(name));

@@ -36,6 +36,7 @@ std::string opened_text(const store::JobDocument& job, bool with_archived) {
   head["id"] = job.id;
   head["revision"] = job.revision;
   head["changed"] = job.changed;
+  head["checksum"] = job.checksum;
   if (with_archived) head["archived"] = job.archived;
   std::string text = formats::compact_text(head);
   text.back() = ',';
@@ -47,11 +48,8 @@ Response saved_answer(const std::string& id, const store::SaveOutcome& outcome, 
   if (const auto* conflict = std::get_if<store::Conflict>(&outcome)) {
     return refuse_conflict(*conflict, fmt::format("The job \"{}\"", id));
   }
-  const auto& saved = std::get<store::Saved>(outcome);
-  Json tree;
+  Json tree = saved_json(std::get<store::Saved>(outcome));
   tree["id"] = id;
-  tree["revision"] = saved.revision;
-  tree["changed"] = saved.changed;
   return json_answer(status, tree);
 }
 
@@ -95,7 +93,7 @@ Response list_jobs(const Call& call) {
 Response open_job(const Call& call) {
   const auto job = call.workspace.job(call.ids[0]);
   if (!job) return refuse(job.error());
-  const std::string tag = fmt::format("\"{}\"", job.value().revision);
+  const std::string tag = fmt::format("\"{}-{}\"", job.value().revision, job.value().checksum);
   const std::string* known = call.head.field("if-none-match");
   Response response;
   if (known != nullptr && *known == tag) {
@@ -111,12 +109,14 @@ Response open_job(const Call& call) {
 Response save_job(const Call& call) {
   Body body(call.body);
   const std::int64_t base_revision = body.whole_number("base_revision");
+  std::string base_checksum = body.text("base_checksum", checksum_digits);
   store::Save save = save_from(call, body, call.ids[0]);
   if (!body.problems().empty()) return refuse_body("The save cannot be read; nothing was stored.", body.problems());
   if (base_revision == 0) {
     return refuse_body("A job is made by POST /api/jobs; a save needs the revision that it is based on.", {});
   }
   save.base_revision = base_revision;
+  save.base_checksum = std::move(base_checksum);
   return saved_answer(save.id, call.workspace.save(save), 200);
 }
 

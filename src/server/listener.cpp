@@ -24,6 +24,7 @@ namespace {
 
 // When the system has no descriptor left, accepting again at once would only spin.
 constexpr std::chrono::milliseconds pause_without_descriptors{100};
+constexpr int tries_for_a_free_port = 20;  // at both addresses
 constexpr std::chrono::milliseconds between_looks_at_the_door{500};
 
 boost::system::error_code bind_at(tcp::acceptor& acceptor, const tcp::endpoint& here) {
@@ -45,7 +46,9 @@ struct Listener::State {
     bool lan;
   };
 
-  explicit State(Limits given) : limits(given) { doors.emplace_back(io, false); }
+  explicit State(Limits given) : limits(given) {}
+
+  boost::system::error_code open_own(std::uint16_t port);
 
   void accept(Door& door, Handler& handler);
   bool make_room(const asio::ip::address& peer);
@@ -54,7 +57,7 @@ struct Listener::State {
 
   Limits limits;
   asio::io_context io{1};
-  std::list<Door> doors;  // the first is this computer's own
+  std::list<Door> doors;  // the first is this computer's own: 127.0.0.1, then ::1 where there is one
   asio::signal_set signals{io, SIGINT, SIGTERM};
   std::function<bool()> lan_stays_open;
   asio::steady_timer lan_watch{io};
@@ -62,7 +65,7 @@ struct Listener::State {
   std::list<std::weak_ptr<Connection>> connections;  // oldest first
 };
 
-Listener::Listener(std::unique_ptr<State> state) : state_(std::move(state)) {}
+Listener::Listener(std::unique_ptr<State> state) : state_(std::move(state)), only_ipv4_(state_->doors.size() == 1) {}
 
 Listener::~Listener() {
   state_->io.stop();
@@ -70,10 +73,29 @@ Listener::~Listener() {
   state_->pools.pictures.join();
 }
 
+// Both loopbacks: whoever asks for localhost may come by either, and one that is left free could be taken by another
+// program on this computer, which would then get what is meant for us.
+boost::system::error_code Listener::State::open_own(std::uint16_t port) {
+  doors.clear();
+  Door& four = doors.emplace_back(io, false);
+  boost::system::error_code fault = bind_at(four.acceptor, tcp::endpoint(asio::ip::address_v4::loopback(), port));
+  if (fault) return fault;
+  port = four.acceptor.local_endpoint().port();
+  Door& six = doors.emplace_back(io, false);
+  fault = bind_at(six.acceptor, tcp::endpoint(asio::ip::address_v6::loopback(), port));
+  const bool has_none =
+      fault == boost::system::errc::address_not_available || fault == asio::error::address_family_not_supported;
+  if (!has_none) return fault;
+  doors.pop_back();
+  return {};
+}
+
 Result<std::unique_ptr<Listener>> Listener::open(std::uint16_t port, Limits limits) {
   auto state = std::make_unique<State>(limits);
-  const boost::system::error_code fault =
-      bind_at(state->doors.front().acceptor, tcp::endpoint(asio::ip::address_v4::loopback(), port));
+  boost::system::error_code fault = state->open_own(port);
+  for (int more = 0; port == 0 && fault == asio::error::address_in_use && more < tries_for_a_free_port; ++more) {
+    fault = state->open_own(port);
+  }
   if (fault) {
     const char* why = fault == asio::error::address_in_use ? "is in use by another program" : "cannot be opened";
     return Error{ErrorCode::unavailable,

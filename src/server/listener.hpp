@@ -30,13 +30,16 @@ struct Limits {
 
 class Listener {
  public:
-  // Binds 127.0.0.1 at the port (0: any that is free). Errors: unavailable (the port is taken or forbidden).
+  // Binds 127.0.0.1 and, where this computer has it, ::1 at the port (0: any that is free at both). Errors: unavailable
+  // (the port is taken at one of them, or forbidden).
   static Result<std::unique_ptr<Listener>> open(std::uint16_t port, Limits limits = {});
   ~Listener();
   Listener(const Listener&) = delete;
   Listener& operator=(const Listener&) = delete;
 
   [[nodiscard]] std::uint16_t port() const;
+  // This computer has no ::1.
+  [[nodiscard]] bool only_ipv4() const { return only_ipv4_; }
   // The door to the local network: the same port at these IPv4 addresses. While run() runs, `stays_open` is asked twice
   // a second; from its first no on the door is shut for good and all that came in by it are cut off.
   Result<bool> open_lan(const std::vector<std::string>& addresses, std::function<bool()> stays_open);
@@ -49,6 +52,7 @@ class Listener {
   struct State;
   explicit Listener(std::unique_ptr<State> state);
   std::unique_ptr<State> state_;
+  bool only_ipv4_ = false;
 };
 
 }  // namespace duskwire::server

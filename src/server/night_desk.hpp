@@ -7,6 +7,7 @@
 
 #include "job/job.hpp"
 #include "server/desk.hpp"
+#include "server/picture_codec.hpp"
 #include "study/night_session.hpp"
 
 namespace duskwire::server {
@@ -25,7 +26,7 @@ struct MadeNight {
 
 class NightDesk : public Desk<NightOrder, MadeNight> {
  public:
-  explicit NightDesk(unsigned threads);
+  NightDesk(unsigned threads, PictureOpener open);
 };
 
 }  // namespace duskwire::server

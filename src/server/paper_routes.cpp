@@ -55,7 +55,8 @@ Json standing_json(const std::string& id, const Standing& standing) {
                              {"media_type", file.media_type},
                              {"bytes", file.bytes.size()},
                              {"pages", file.pages ? file.pages->pages.size() : 0},
-                             {"remarks", file.remarks}});
+                             {"remarks", file.remarks},
+                             {"job_errors", file.job_errors}});
   }
   return tree;
 }
@@ -167,6 +168,7 @@ Response begin_papers(const Call& call) {
       return refuse_body("/wish/only names no paper of ours: \"" + name + "\".", {});
     }
   }
+  order.open = call.pictures.open;
   add_photographs(call.workspace, order);
   const Result<std::uint64_t> begun = call.papers.begin(std::move(order));
   if (!begun) return refuse(409, "conflict", begun.error().message);

@@ -7,6 +7,7 @@
 #include <chrono>
 #include <map>
 #include <optional>
+#include <variant>
 
 #include "estimate/material_tables.hpp"
 #include "estimate/materials.hpp"
@@ -63,8 +64,48 @@ struct Step {
 // A night takes about as long as ten other files.
 constexpr double night_effort = 10;
 
-Result<MadeFile> printed(const std::string& name, const paper::Document& document) {
+// The errors of the check: what a command or the page tells, and what stands on every paper, so that none is built or
+// signed from one without a word.
+struct Unsound {
+  std::string sentences;
+  std::string on_paper;
+};
+
+constexpr std::size_t most_named = 3;
+
+std::optional<Unsound> unsound(const study::Report& report) {
+  std::vector<std::string> messages;
+  std::vector<std::string> places;
+  for (const study::Finding& finding : report.findings) {
+    if (finding.severity != Severity::error) continue;
+    messages.push_back(finding.message);
+    if (finding.subject.empty() || std::find(places.begin(), places.end(), finding.subject) != places.end()) continue;
+    places.push_back(finding.subject);
+  }
+  if (messages.empty()) return std::nullopt;
+  const std::string count = messages.size() == 1 ? "1 error" : fmt::format("{} errors", messages.size());
+  const auto named = [](std::vector<std::string> list, const char* between, const char* end) {
+    const std::size_t more = list.size() - std::min(list.size(), most_named);
+    list.resize(list.size() - more);
+    return fmt::format("{}{}{}", fmt::join(list, between), more == 0 ? "" : fmt::format(" and {} more", more), end);
+  };
+  Unsound words;
+  words.sentences = fmt::format("The check finds {} in this job. {}", count, named(messages, " ", ""));
+  words.on_paper = fmt::format(
+      "The check finds {} in this job{}. Cure them before anything is signed or built from "
+      "this paper.",
+      count, places.empty() ? "" : " (at " + named(places, ", ", ")"));
+  return words;
+}
+
+Result<MadeFile> printed(const std::string& name, paper::Document document, const study::Report& report) {
   MadeFile made{name + ".pdf", document.title.title, "paper", "application/pdf", "", nullptr};
+  if (const auto words = unsound(report)) {
+    made.job_errors = words->sentences;
+    paper::Blocks& blocks = document.sections.at(0).blocks;
+    const bool titled = !blocks.empty() && std::holds_alternative<paper::Heading>(blocks.front());
+    blocks.insert(blocks.begin() + (titled ? 1 : 0), paper::Callout{paper::Tone::caution, words->on_paper});
+  }
   auto pages = std::make_shared<const paper::LaidOut>(paper::lay_out(document));
   Result<std::string> pdf = paper::pdf_of(*pages);
   if (!pdf) return pdf.error();
@@ -114,7 +155,7 @@ Result<MadeFile> make_proposal(const PapersOrder& order, const Known& known, con
   parts.aims = known.crew.aims;
   const auto price = study::price(order.job, order.stock, formats::embedded_deposit_rules().rules);
   parts.price = offered_price(price, order.job);
-  Result<MadeFile> made = printed("proposal", paper::proposal_paper(order.wish, order.job, parts));
+  Result<MadeFile> made = printed("proposal", paper::proposal_paper(order.wish, order.job, parts), known.report);
   if (made) made.value().remarks = std::move(nights.value().remarks);
   return made;
 }
@@ -127,19 +168,20 @@ std::vector<Step> paper_steps(const PapersOrder& order, const Known& known) {
   }
   if (is_wanted(order, "crew")) {
     steps.push_back({[&](const PapersProgress&) {
-      return printed("crew", paper::crew_paper(crew_wish(order, "Crew set", true), order.job, known.crew));
+      return printed("crew", paper::crew_paper(crew_wish(order, "Crew set", true), order.job, known.crew),
+                     known.report);
     }});
   }
   if (is_wanted(order, "commissioning")) {
     steps.push_back({[&](const PapersProgress&) {
       const paper::CrewWish wish = crew_wish(order, "Commissioning sheet", false);
-      return printed("commissioning", paper::commissioning_paper(wish, order.job, known.crew));
+      return printed("commissioning", paper::commissioning_paper(wish, order.job, known.crew), known.report);
     }});
   }
   if (is_wanted(order, "owner")) {
     steps.push_back({[&](const PapersProgress&) {
       paper::OwnerParts parts{known.report, known.crew.joints, timer_card(order.job, order.stock, order.wish.date)};
-      return printed("owner", paper::owner_paper(order.wish, order.job, parts));
+      return printed("owner", paper::owner_paper(order.wish, order.job, parts), known.report);
     }});
   }
   return steps;

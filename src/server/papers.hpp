@@ -14,6 +14,7 @@
 #include "job/job.hpp"
 #include "paper/layout.hpp"
 #include "paper/paper_wish.hpp"
+#include "server/picture_codec.hpp"
 #include "study/rules.hpp"
 
 namespace duskwire::server {
@@ -32,6 +33,7 @@ struct PapersOrder {
   std::vector<std::string> only;                 // of paper_names(); empty: all of them, with the lists and drawings
   std::vector<ViewPhotograph> photographs = {};  // of calibrated views: the proposal shows their nights
   unsigned threads = 1;                          // for the nights
+  PictureOpener open = open_picture;             // of the photographs
 };
 
 struct MadeFile {
@@ -42,6 +44,7 @@ struct MadeFile {
   std::string bytes;
   std::shared_ptr<const paper::LaidOut> pages;  // of a paper: to be painted one by one
   std::vector<std::string> remarks = {};        // what it lacks and why, a sentence each
+  std::string job_errors = "";                  // of a paper: what the check finds wrong in the job; empty: nothing
 };
 
 // Told how much is done, 0 to 1; false ends the work.

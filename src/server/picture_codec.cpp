@@ -29,4 +29,12 @@ Result<CleanPicture> clean_picture(std::string_view bytes) {
                       read.value().picture.height_px, std::move(written).value()};
 }
 
+Result<OpenedPicture> open_picture(std::string_view bytes, std::uint32_t most_width_px) {
+  const auto read = pictures::decode(bytes, picture_limits);
+  if (!read) return read.error();
+  const pictures::Picture& picture = read.value().picture;
+  return OpenedPicture{pictures::media_type(read.value().kind), picture.width_px, picture.height_px,
+                       pictures::opaque_within(picture, most_width_px)};
+}
+
 }  // namespace duskwire::server

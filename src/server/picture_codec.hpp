@@ -28,7 +28,24 @@ struct CleanPicture {
 // picture elements than the limit; nothing was decoded). Takes up to 8 bytes an element: call it one at a time.
 [[nodiscard]] Result<CleanPicture> clean_picture(std::string_view bytes);
 
+// A picture to calculate with.
+struct OpenedPicture {
+  std::string media_type;  // of the file, as are these
+  std::int64_t width_px = 0;
+  std::int64_t height_px = 0;
+  pictures::Picture picture;  // opaque, no wider than asked
+};
+
+// Errors as above. 0: as wide as it is.
+[[nodiscard]] Result<OpenedPicture> open_picture(std::string_view bytes, std::uint32_t most_width_px);
+
 // The same, in this process or (picture_worker.hpp) in another.
 using PictureCleaner = std::function<Result<CleanPicture>(std::string_view bytes)>;
+using PictureOpener = std::function<Result<OpenedPicture>(std::string_view bytes, std::uint32_t most_width_px)>;
+
+struct PictureTools {
+  PictureCleaner clean = clean_picture;
+  PictureOpener open = open_picture;
+};
 
 }  // namespace duskwire::server

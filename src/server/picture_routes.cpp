@@ -34,7 +34,7 @@ Response add_picture(const Call& call) {
     return refuse_body("The picture does not match its hash: it was cut short or changed. Send it again.", {});
   }
   if (const auto known = call.workspace.picture(posted_hash)) return picture_answer(200, known.value());
-  auto clean = call.clean(call.bytes);
+  auto clean = call.pictures.clean(call.bytes);
   if (!clean) {
     if (clean.error().code == ErrorCode::no_room) return refuse(413, "too_large", clean.error().message);
     return refuse(clean.error());

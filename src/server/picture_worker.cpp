@@ -129,7 +129,7 @@ bool write_all(std::string_view bytes) {
 
 class Child {
  public:
-  explicit Child(const std::string& program) {
+  Child(const std::string& program, std::vector<std::string> arguments) {
     std::array<int, 2> ends{};
     if (::socketpair(AF_UNIX, SOCK_STREAM | SOCK_CLOEXEC, 0, ends.data()) != 0) return;
     link_ = ends[0];
@@ -147,10 +147,11 @@ class Child {
     ::posix_spawnattr_setsigmask(&attributes, &none);
     ::posix_spawnattr_setflags(&attributes, POSIX_SPAWN_SETSIGMASK);
     std::string name = program.empty() ? "/proc/self/exe" : program;
-    std::string argument(picture_worker_argument);
-    std::array<char*, 3> arguments = {name.data(), argument.data(), nullptr};
+    std::vector<char*> line = {name.data()};
+    for (std::string& argument : arguments) line.push_back(argument.data());
+    line.push_back(nullptr);
     std::array<char*, 1> environment = {nullptr};
-    if (::posix_spawn(&process_, name.c_str(), &files, &attributes, arguments.data(), environment.data()) != 0) {
+    if (::posix_spawn(&process_, name.c_str(), &files, &attributes, line.data(), environment.data()) != 0) {
       process_ = 0;
     }
     ::posix_spawn_file_actions_destroy(&files);
@@ -214,12 +215,23 @@ class Child {
   pid_t process_ = 0;
 };
 
+std::string words_of(const Error& error) {
+  return (error.code == ErrorCode::no_room ? "large\n" : "broken\n") + error.message;
+}
+
 std::string words_of(const Result<CleanPicture>& clean) {
-  if (!clean) {
-    return (clean.error().code == ErrorCode::no_room ? "large\n" : "broken\n") + clean.error().message;
-  }
+  if (!clean) return words_of(clean.error());
   const CleanPicture& picture = clean.value();
   return fmt::format("{} {} {}\n", picture.media_type, picture.width_px, picture.height_px) + picture.bytes;
+}
+
+std::string words_of(const Result<OpenedPicture>& opened) {
+  if (!opened) return words_of(opened.error());
+  const OpenedPicture& file = opened.value();
+  std::string words = fmt::format("{} {} {} {} {}\n", file.media_type, file.width_px, file.height_px,
+                                  file.picture.width_px, file.picture.height_px);
+  words.append(reinterpret_cast<const char*>(file.picture.elements.data()), file.picture.elements.size());
+  return words;
 }
 
 bool harmless(std::string_view message) {
@@ -228,58 +240,105 @@ bool harmless(std::string_view message) {
 }
 
 // What a worker says is not believed: a picture that breaks a decoder may speak through it.
-Result<CleanPicture> believed(std::string_view answer) {
+struct Heard {
+  std::string media_type;
+  std::vector<std::int64_t> sizes_px;  // widths and heights, each within the limits
+  std::string_view rest;
+};
+
+Result<Heard> heard(std::string_view answer, std::size_t sizes) {
   const auto line_end = answer.find('\n');
   if (line_end == std::string_view::npos) return undecodable();
   std::string_view line = answer.substr(0, line_end);
-  const std::string_view rest = answer.substr(line_end + 1);
+  Heard said{"", std::vector<std::int64_t>(2 * sizes), answer.substr(line_end + 1)};
   if (line == "large" || line == "broken") {
-    if (!harmless(rest)) return undecodable();
-    return Error{line == "large" ? ErrorCode::no_room : ErrorCode::invalid, std::string(rest)};
+    if (!harmless(said.rest)) return undecodable();
+    return Error{line == "large" ? ErrorCode::no_room : ErrorCode::invalid, std::string(said.rest)};
   }
-  CleanPicture picture;
   for (const pictures::Kind kind : {pictures::Kind::jpeg, pictures::Kind::png, pictures::Kind::webp}) {
     const std::string_view type = pictures::media_type(kind);
-    if (line.substr(0, type.size()) == type) picture.media_type = type;
+    if (line.substr(0, type.size()) == type) said.media_type = type;
   }
-  line.remove_prefix(std::min(line.size(), picture.media_type.size()));
-  for (std::int64_t* number : {&picture.width_px, &picture.height_px}) {
+  line.remove_prefix(std::min(line.size(), said.media_type.size()));
+  for (std::int64_t& number : said.sizes_px) {
     if (line.empty() || line.front() != ' ') return undecodable();
     line.remove_prefix(1);
-    const auto [end, fault] = std::from_chars(line.data(), line.data() + line.size(), *number);
+    const auto [end, fault] = std::from_chars(line.data(), line.data() + line.size(), number);
     if (fault != std::errc{}) return undecodable();
     line.remove_prefix(static_cast<std::size_t>(end - line.data()));
   }
-  if (picture.media_type.empty() || !line.empty() || rest.empty() ||
-      !pictures::size_allowed(picture.width_px, picture.height_px, picture_limits)) {
-    return undecodable();
+  if (said.media_type.empty() || !line.empty() || said.rest.empty()) return undecodable();
+  for (std::size_t at = 0; at < said.sizes_px.size(); at += 2) {
+    if (!pictures::size_allowed(said.sizes_px[at], said.sizes_px[at + 1], picture_limits)) return undecodable();
   }
-  picture.bytes = rest;
-  return picture;
+  return said;
 }
 
 }  // namespace
 
-int run_picture_worker() {
+std::optional<int> run_as_picture_worker(int argc, const char* const* argv) {
+  const std::string_view work = argc < 2 ? "" : argv[1];
+  const bool cleans = work == clean_picture_argument && argc == 2;
+  if (!cleans && (work != open_picture_argument || argc != 3)) return std::nullopt;
+  std::uint32_t most_width_px = 0;
+  if (!cleans) {
+    const std::string_view width = argv[2];
+    const auto [end, fault] = std::from_chars(width.data(), width.data() + width.size(), most_width_px);
+    if (fault != std::errc{} || end != width.data() + width.size()) return 1;
+  }
   if (!confine()) return 1;
   try {
     const std::optional<std::string> bytes = read_all();
-    return bytes && write_all(words_of(clean_picture(*bytes))) ? 0 : 1;
+    if (!bytes) return 1;
+    return write_all(cleans ? words_of(clean_picture(*bytes)) : words_of(open_picture(*bytes, most_width_px))) ? 0 : 1;
   } catch (const std::exception&) {
     return 1;  // no memory left, most likely
   }
 }
 
-Result<CleanPicture> PictureWorker::operator()(std::string_view bytes) const {
+PictureTools PictureWorker::tools() const {
+  return {[worker = *this](std::string_view bytes) { return worker.clean(bytes); },
+          [worker = *this](std::string_view bytes, std::uint32_t most_width_px) {
+            return worker.open(bytes, most_width_px);
+          }};
+}
+
+Result<CleanPicture> PictureWorker::clean(std::string_view bytes) const {
+  const Result<std::string> answer = ask({std::string(clean_picture_argument)}, bytes);
+  if (!answer) return answer.error();
+  const Result<Heard> said = heard(answer.value(), 1);
+  if (!said) return said.error();
+  return CleanPicture{said.value().media_type, said.value().sizes_px[0], said.value().sizes_px[1],
+                      std::string(said.value().rest)};
+}
+
+Result<OpenedPicture> PictureWorker::open(std::string_view bytes, std::uint32_t most_width_px) const {
+  const Result<std::string> answer = ask({std::string(open_picture_argument), std::to_string(most_width_px)}, bytes);
+  if (!answer) return answer.error();
+  const Result<Heard> said = heard(answer.value(), 2);
+  if (!said) return said.error();
+  const auto& [media_type, sizes_px, elements] = said.value();
+  OpenedPicture opened{media_type, sizes_px[0], sizes_px[1], {}};
+  opened.picture.width_px = static_cast<std::uint32_t>(sizes_px[2]);
+  opened.picture.height_px = static_cast<std::uint32_t>(sizes_px[3]);
+  const std::size_t expected = pictures::bytes_of(opened.picture.width_px, opened.picture.height_px, 3);
+  if (elements.size() != expected || (most_width_px != 0 && opened.picture.width_px > most_width_px)) {
+    return undecodable();
+  }
+  opened.picture.elements.assign(elements.begin(), elements.end());
+  return opened;
+}
+
+Result<std::string> PictureWorker::ask(const std::vector<std::string>& arguments, std::string_view bytes) const {
   const Clock::time_point deadline = Clock::now() + most_time_;
-  Child child(program_);
+  Child child(program_, arguments);
   if (!child.started()) {
     return Error{ErrorCode::unavailable,
                  "The picture was not taken: the system starts no process to decode it in. Try again in a while."};
   }
-  const std::optional<std::string> answer = child.answer_to(bytes, deadline);
+  std::optional<std::string> answer = child.answer_to(bytes, deadline);
   if (!answer || !child.ended_well()) return undecodable();
-  return believed(*answer);
+  return *std::move(answer);
 }
 
 }  // namespace duskwire::server

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "paper/view_night.hpp"
 
@@ -36,11 +37,16 @@ Result<ProposalNights> proposal_nights(const PapersOrder& order, const PapersPro
     bool unwanted = false;
     study::NightWish wish;
     wish.view = view.id;
-    const paper::NightSize size{paper::paper_night_width_px, order.threads};
-    const Result<paper::ViewNight> made = paper::view_night(order.job, wish, *photograph, size, [&](double share) {
-      unwanted = unwanted || (progress && !progress((static_cast<double>(i) + share) / count));
-      return !unwanted;
-    });
+    Result<OpenedPicture> day = order.open(*photograph, paper::paper_night_width_px);
+    if (!day) {
+      nights.remarks.push_back(without(view, day.error().message));
+      continue;
+    }
+    const Result<paper::ViewNight> made =
+        paper::view_night(order.job, wish, std::move(day.value().picture), order.threads, [&](double share) {
+          unwanted = unwanted || (progress && !progress((static_cast<double>(i) + share) / count));
+          return !unwanted;
+        });
     if (made) {
       nights.pictures.push_back(paper::night_on_paper(made.value()));
     } else if (unwanted) {

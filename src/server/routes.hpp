@@ -22,7 +22,7 @@ struct Call {
   store::Workspace& workspace;
   NightDesk& nights;
   PaperDesk& papers;
-  const PictureCleaner& clean;
+  const PictureTools& pictures;
   const Head& head;
   std::vector<std::string> ids;  // what stood for each * of the route's path
   formats::Json body;            // of a route that takes JSON
@@ -39,6 +39,7 @@ struct Route {
   Response (*answer)(const Call&) = nullptr;
 };
 
+inline constexpr std::size_t checksum_digits = 64;
 inline constexpr std::size_t small_limit_bytes = 64u << 10u;
 inline constexpr std::size_t document_limit_bytes = 16u << 20u;
 inline constexpr std::size_t catalogue_limit_bytes = 8u << 20u;

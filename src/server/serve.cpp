@@ -8,12 +8,14 @@
 #include <filesystem>
 #include <memory>
 
+#include "server/backup_door.hpp"
 #include "server/body.hpp"
 #include "server/lan_addresses.hpp"
 #include "server/listener.hpp"
 #include "server/picture_worker.hpp"
 #include "server/secrets.hpp"
 #include "server/service.hpp"
+#include "server/take_in.hpp"
 #include "store/workspace.hpp"
 
 namespace duskwire::server {
@@ -32,16 +34,19 @@ Result<bool> add_starter(store::Workspace& workspace, const JobToAdd& starter) {
   const std::string id = parsed.tree ? text_at(*parsed.tree, {"id"}) : "";
   if (!is_id(id))
     return Error{ErrorCode::invalid, "The job to add is no job document, or its id cannot name a job here."};
-  store::Save save;
-  save.id = id;
-  save.save_id = random_secret();
-  save.label = "Added at the start of the server";
-  save.document = formats::compact_text(*parsed.tree);
-  save.facts = {text_at(*parsed.tree, {"title"}), text_at(*parsed.tree, {"client", "name"}),
-                text_at(*parsed.tree, {"site", "address"}), text_at(*parsed.tree, {"stage"}),
-                text_at(*parsed.tree, {"created"})};
-  const store::SaveOutcome outcome = workspace.save(save);
-  // A conflict says that the job is there already, perhaps with work in it: it stays.
+  // It is there already, perhaps with work in it: it stays.
+  if (workspace.job(id)) return true;
+  const PictureTools tools = PictureWorker().tools();
+  std::string document = formats::compact_text(*parsed.tree);
+  std::vector<CheckedPicture> pictures;
+  for (const ExportPicture& given : starter.pictures) {
+    Result<CheckedPicture> picture = checked_picture(given, tools);
+    if (!picture) return picture.error();
+    pictures.push_back(std::move(picture).value());
+    const Result<bool> anew = without_notes(pictures.back(), document, tools);
+    if (!anew) return anew.error();
+  }
+  const store::SaveOutcome outcome = put_job(workspace, document, pictures, "Added at the start of the server");
   if (const auto* error = std::get_if<Error>(&outcome)) return *error;
   return true;
 }
@@ -96,7 +101,10 @@ Result<bool> serve(const ServeOptions& options, const std::function<void(const S
   started.address = fmt::format("http://127.0.0.1:{}/#token={}", port, gate.token());
   started.page = has_page;
   const std::string name = std::filesystem::path(options.workspace_file).stem().string();
-  Service service(*workspace.value(), name, std::move(gate), std::move(page), PictureWorker(), lan);
+  const auto door = BackupDoor::open(*workspace.value(), options.workspace_file);
+  if (!door) started.no_backup = door.error().message;
+  started.only_ipv4 = listener.value()->only_ipv4();
+  Service service(*workspace.value(), name, std::move(gate), std::move(page), PictureWorker().tools(), lan);
   on_start(started);
   listener.value()->run(service);
   return true;

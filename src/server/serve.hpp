@@ -10,12 +10,14 @@
 #include <vector>
 
 #include "base/result.hpp"
+#include "server/export_file.hpp"
 #include "server/lan_desk.hpp"
 
 namespace duskwire::server {
 
 struct JobToAdd {
-  std::string document;  // JSON text of a job
+  std::string document;                 // JSON text of a job
+  std::vector<ExportPicture> pictures;  // that it refers to, as far as they were found
 };
 
 // The door to the local network. Never remembered: each start says anew whether it is open.
@@ -37,6 +39,8 @@ struct ServeOptions {
 struct Started {
   std::string address;                     // with the token of this start: for the person at this machine alone
   bool page = true;                        // false: the folder holds no built page
+  bool only_ipv4 = false;                  // this computer has no ::1, else it is served there too
+  std::string no_backup;                   // why none can be asked for while this runs; empty: it can
   std::vector<std::string> lan_addresses;  // for phones, without any secret; empty: the door is shut
   std::string fingerprint;                 // of this server, where the door is open
 };

@@ -123,13 +123,13 @@ void add_standing_fields(Response& response) {
 }
 
 Service::Service(store::Workspace& workspace, std::string workspace_name, Gate gate, PageFiles page,
-                 PictureCleaner clean, std::shared_ptr<LanDesk> lan)
+                 PictureTools pictures, std::shared_ptr<LanDesk> lan)
     : workspace_(workspace),
-      nights_(std::thread::hardware_concurrency()),
+      nights_(std::thread::hardware_concurrency(), pictures.open),
       workspace_name_(std::move(workspace_name)),
       gate_(std::move(gate)),
       page_(std::move(page)),
-      clean_(std::move(clean)),
+      pictures_(std::move(pictures)),
       lan_(std::move(lan)) {}
 
 bool Service::knows(const Head& head) const { return gate_.knows(head) || (lan_ && lan_->knows(head)); }
@@ -187,7 +187,7 @@ Response Service::answer_api(const Head& head, const std::string& body) const {
   if (!knows(head)) return stranger(head);
   Found found = find_route(head);
   if (found.route == nullptr) return refuse(404, "not_found", "There is nothing at this address.");
-  Call call{workspace_, nights_, papers_, clean_, head, std::move(found.ids), {}, body};
+  Call call{workspace_, nights_, papers_, pictures_, head, std::move(found.ids), {}, body};
   if (found.route->body == BodyKind::json) {
     formats::ParsedText parsed = formats::parse_text(body, body_limits(found.route->limit_bytes));
     if (!parsed.tree) return refuse_body("The body is no JSON that can be read; nothing was stored.", parsed.problems);

@@ -22,7 +22,7 @@ class Service : public Handler {
  public:
   // `workspace_name`: what the page calls the workspace. The workspace outlives the service.
   Service(store::Workspace& workspace, std::string workspace_name, Gate gate, PageFiles page,
-          PictureCleaner clean = clean_picture, std::shared_ptr<LanDesk> lan = nullptr);
+          PictureTools pictures = {}, std::shared_ptr<LanDesk> lan = nullptr);
 
   Admission admit(const Head& head) override;
   Response answer(const Head& head, const std::string& body) override;
@@ -39,7 +39,7 @@ class Service : public Handler {
   std::string workspace_name_;
   Gate gate_;
   PageFiles page_;
-  PictureCleaner clean_;
+  PictureTools pictures_;
   std::shared_ptr<LanDesk> lan_;  // none: the door to the local network stays shut
 };
 

@@ -15,6 +15,7 @@ Response open_shop_catalogue(const Call& call) {
   Json head;
   head["revision"] = shop.value().revision;
   head["changed"] = shop.value().changed;
+  head["checksum"] = shop.value().checksum;
   std::string text = formats::compact_text(head);
   text.back() = ',';
   return json_text_answer(200, text + "\"document\":" + shop.value().document + "}");
@@ -22,19 +23,18 @@ Response open_shop_catalogue(const Call& call) {
 
 Response save_shop_catalogue(const Call& call) {
   Body body(call.body);
-  const std::int64_t base_revision = body.whole_number("base_revision");
-  const std::string save_id = body.id("save_id");
-  const std::string document = body.document("duskwire-catalogue", "");
+  store::ShopCatalogueSave save;
+  save.base_revision = body.whole_number("base_revision");
+  save.base_checksum = body.text("base_checksum", checksum_digits);
+  save.save_id = body.id("save_id");
+  save.document = body.document("duskwire-catalogue", "");
   if (!body.problems().empty())
     return refuse_body("The catalogue cannot be read; nothing was stored.", body.problems());
-  const store::SaveOutcome outcome = call.workspace.save_shop_catalogue(base_revision, save_id, document);
+  const store::SaveOutcome outcome = call.workspace.save_shop_catalogue(save);
   if (const auto* error = std::get_if<Error>(&outcome)) return refuse(*error);
   if (const auto* conflict = std::get_if<store::Conflict>(&outcome))
     return refuse_conflict(*conflict, "The shop catalogue");
-  Json tree;
-  tree["revision"] = std::get<store::Saved>(outcome).revision;
-  tree["changed"] = std::get<store::Saved>(outcome).changed;
-  return json_answer(200, tree);
+  return json_answer(200, saved_json(std::get<store::Saved>(outcome)));
 }
 
 }  // namespace duskwire::server

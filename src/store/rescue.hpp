@@ -16,6 +16,9 @@ namespace duskwire::store {
 // at the new place.
 [[nodiscard]] Result<Contents> restore(const std::string& backup, const std::string& target, Environment environment);
 
+// Opens a copy that was just made and checks all of it: every document, picture and link of the chain.
+[[nodiscard]] Result<Contents> checked_copy(const std::string& path, Environment environment);
+
 struct Salvaged {
   std::int64_t jobs = 0;
   std::int64_t revisions = 0;

@@ -7,12 +7,10 @@
 #include "store/rescue.hpp"
 
 namespace duskwire::store {
-namespace {
 
 namespace fs = std::filesystem;
 
-// What is wrong with a workspace that was just put in its new place, or what it holds.
-Result<Contents> checked(const std::string& path, Environment environment) {
+Result<Contents> checked_copy(const std::string& path, Environment environment) {
   const auto opened = Workspace::open(path, std::move(environment));
   if (!opened) return opened.error();
   const auto wrong = opened.value()->verify();
@@ -26,8 +24,6 @@ Result<Contents> checked(const std::string& path, Environment environment) {
   }
   return opened.value()->contents();
 }
-
-}  // namespace
 
 Result<Contents> restore(const std::string& backup, const std::string& target, Environment environment) {
   std::error_code fault;
@@ -50,7 +46,7 @@ Result<Contents> restore(const std::string& backup, const std::string& target, E
     remove_workspace(target);
     return Error{ErrorCode::unavailable, fmt::format("{}: cannot be written.", target)};
   }
-  Result<Contents> result = checked(target, std::move(environment));
+  Result<Contents> result = checked_copy(target, std::move(environment));
   if (!result) remove_workspace(target);
   return result;
 }

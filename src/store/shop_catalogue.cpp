@@ -14,8 +14,9 @@ Result<ShopCatalogue> Workspace::shop_catalogue() {
                             "'shop' AND subject = CAST(revision AS TEXT)), document FROM shop_catalogues ORDER BY "
                             "revision DESC LIMIT 1");
     if (!query.executeStep()) return ShopCatalogue{};
-    ShopCatalogue shop{query.getColumn(0).getInt64(), query.getColumn(1).getString(), query.getColumn(5).getString()};
-    if (checksum_of("shop", shop.revision, shop.document) != query.getColumn(3).getString() ||
+    ShopCatalogue shop{query.getColumn(0).getInt64(), query.getColumn(1).getString(), query.getColumn(5).getString(),
+                       query.getColumn(3).getString()};
+    if (checksum_of("shop", shop.revision, shop.document) != shop.checksum ||
         digest_of_shop(query) != query.getColumn(4).getString()) {
       return Error{ErrorCode::invalid,
                    "The stored shop catalogue does not match its checksum: the file is damaged there. Restore the last "
@@ -25,36 +26,40 @@ Result<ShopCatalogue> Workspace::shop_catalogue() {
   });
 }
 
-SaveOutcome Workspace::save_shop_catalogue(std::int64_t base_revision, const std::string& save_id,
-                                           const std::string& document) {
+SaveOutcome Workspace::save_shop_catalogue(const ShopCatalogueSave& save) {
   return state_->run<SaveOutcome>([&](SQLite::Database& db) -> SaveOutcome {
     SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
-    SQLite::Statement repeated(db, "SELECT revision, changed FROM shop_catalogues WHERE save_id = ?");
-    repeated.bind(1, save_id);
-    if (repeated.executeStep()) return Saved{repeated.getColumn(0).getInt64(), repeated.getColumn(1).getString()};
+    SQLite::Statement repeated(db, "SELECT revision, changed, checksum FROM shop_catalogues WHERE save_id = ?");
+    repeated.bind(1, save.save_id);
+    if (repeated.executeStep()) {
+      return Saved{repeated.getColumn(0).getInt64(), repeated.getColumn(1).getString(),
+                   repeated.getColumn(2).getString()};
+    }
     Conflict head;
-    head.base_revision = base_revision;
+    head.base_revision = save.base_revision;
     SQLite::Statement query(db,
-                            "SELECT revision, changed, save_id FROM shop_catalogues ORDER BY revision DESC LIMIT 1");
+                            "SELECT revision, changed, save_id, checksum FROM shop_catalogues ORDER BY revision DESC "
+                            "LIMIT 1");
     if (query.executeStep()) {
       head.current_revision = query.getColumn(0).getInt64();
       head.current_changed = query.getColumn(1).getString();
       head.current_save_id = query.getColumn(2).getString();
+      head.current_checksum = query.getColumn(3).getString();
     }
-    if (head.current_revision != base_revision) return head;
-    Saved saved{base_revision + 1, state_->environment.now_utc()};
+    if (is_other_base(head, save.base_checksum)) return head;
+    const std::int64_t next = save.base_revision + 1;
+    Saved saved{next, state_->environment.now_utc(), checksum_of("shop", next, save.document)};
     SQLite::Statement insert(db,
                              "INSERT INTO shop_catalogues (revision, changed, save_id, document, checksum) VALUES "
                              "(?, ?, ?, ?, ?)");
     insert.bind(1, saved.revision);
     insert.bind(2, saved.changed);
-    insert.bind(3, save_id);
-    insert.bind(4, document);
-    const std::string checksum = checksum_of("shop", saved.revision, document);
-    insert.bind(5, checksum);
+    insert.bind(3, save.save_id);
+    insert.bind(4, save.document);
+    insert.bind(5, saved.checksum);
     insert.exec();
     const std::string revision = std::to_string(saved.revision);
-    append_event(db, "shop", revision, digest_of({revision, saved.changed, save_id, checksum}));
+    append_event(db, "shop", revision, digest_of({revision, saved.changed, save.save_id, saved.checksum}));
     // From here on the catalogue is stored: nothing may fail before it is answered.
     transaction.commit();
     return SaveOutcome(std::move(saved));

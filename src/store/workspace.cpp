@@ -14,7 +14,7 @@ Error no_such_job(const std::string& id) {
 }
 
 constexpr const char* head_of_job =
-    "SELECT revision, changed, save_id FROM revisions WHERE job = ? ORDER BY revision DESC LIMIT 1";
+    "SELECT revision, changed, save_id, checksum FROM revisions WHERE job = ? ORDER BY revision DESC LIMIT 1";
 
 Error damaged_facts(const std::string& job) {
   return {ErrorCode::invalid, fmt::format("What is stored of job \"{}\" does not match its hash: the file is damaged "
@@ -30,7 +30,8 @@ Result<JobDocument> read_revision(SQLite::Database& db, SQLite::Statement& query
   result.changed = query.getColumn(2).getString();
   result.archived = query.getColumn(sealed_revision_count).getInt() != 0;
   result.document = query.getColumn(sealed_revision_count + 1).getString();
-  if (checksum_of(result.id, result.revision, result.document) != query.getColumn(11).getString()) {
+  result.checksum = query.getColumn(11).getString();
+  if (checksum_of(result.id, result.revision, result.document) != result.checksum) {
     return Error{
         ErrorCode::invalid,
         "A stored document does not match its checksum: the file is damaged there. Open an earlier revision, or "
@@ -125,11 +126,11 @@ namespace {
 
 // The answer that an earlier save of the same id got, if there was one.
 std::optional<Saved> earlier_answer(SQLite::Database& db, const Save& save) {
-  SQLite::Statement query(db, "SELECT revision, changed FROM revisions WHERE job = ? AND save_id = ?");
+  SQLite::Statement query(db, "SELECT revision, changed, checksum FROM revisions WHERE job = ? AND save_id = ?");
   query.bind(1, save.id);
   query.bind(2, save.save_id);
   if (!query.executeStep()) return std::nullopt;
-  return Saved{query.getColumn(0).getInt64(), query.getColumn(1).getString()};
+  return Saved{query.getColumn(0).getInt64(), query.getColumn(1).getString(), query.getColumn(2).getString()};
 }
 
 void append_revision(SQLite::Database& db, const Save& save, const Saved& saved) {
@@ -140,9 +141,9 @@ void append_revision(SQLite::Database& db, const Save& save, const Saved& saved)
   int at = 0;
   insert.bind(++at, save.id);
   insert.bind(++at, saved.revision);
-  for (const std::string& text : {saved.changed, save.save_id, save.label, save.facts.title, save.facts.client,
-                                  save.facts.place, save.facts.stage, save.facts.created, save.summary, save.document,
-                                  checksum_of(save.id, saved.revision, save.document)}) {
+  for (const std::string& text :
+       {saved.changed, save.save_id, save.label, save.facts.title, save.facts.client, save.facts.place,
+        save.facts.stage, save.facts.created, save.summary, save.document, saved.checksum}) {
     insert.bind(++at, text);
   }
   insert.exec();
@@ -169,16 +170,18 @@ SaveOutcome Workspace::save(const Save& save) {
         head.current_revision = query.getColumn(0).getInt64();
         head.current_changed = query.getColumn(1).getString();
         head.current_save_id = query.getColumn(2).getString();
+        head.current_checksum = query.getColumn(3).getString();
       }
     }
     if (head.current_revision == 0 && save.base_revision != 0) return no_such_job(save.id);
-    if (head.current_revision != save.base_revision) return head;
+    if (is_other_base(head, save.base_checksum)) return head;
     if (head.current_revision == 0) {
       SQLite::Statement make(db, "INSERT INTO jobs (id) VALUES (?)");
       make.bind(1, save.id);
       make.exec();
     }
-    Saved saved{head.current_revision + 1, state_->environment.now_utc()};
+    const std::int64_t next = head.current_revision + 1;
+    Saved saved{next, state_->environment.now_utc(), checksum_of(save.id, next, save.document)};
     append_revision(db, save, saved);
     // From here on the save is stored: nothing may fail before it is answered.
     transaction.commit();

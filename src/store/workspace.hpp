@@ -49,6 +49,7 @@ struct JobDocument {
   std::string changed;
   bool archived = false;
   std::string document;
+  std::string checksum;  // of this very revision: see Save::base_checksum
 };
 
 struct RevisionRow {
@@ -61,7 +62,10 @@ struct RevisionRow {
 struct Save {
   std::string id;
   std::int64_t base_revision = 0;  // 0: the job must not exist yet
-  std::string save_id;             // repeating a save whose answer got lost gives the first answer
+  // Of the base revision. Numbers are given again once a backup was put back; this tells the same number apart. Empty:
+  // the number alone has to do.
+  std::string base_checksum = "";
+  std::string save_id;  // repeating a save whose answer got lost gives the first answer
   std::string label;
   std::string document;
   JobFacts facts;
@@ -71,14 +75,17 @@ struct Save {
 struct Saved {
   std::int64_t revision = 0;
   std::string changed;
+  std::string checksum;
 };
 
-// The save was based on another revision than the present one; nothing was stored.
+// The save was based on another revision than the present one, or on another one of the same number; nothing was
+// stored.
 struct Conflict {
   std::int64_t base_revision = 0;
   std::int64_t current_revision = 0;
   std::string current_changed;
   std::string current_save_id;
+  std::string current_checksum;
 };
 
 using SaveOutcome = std::variant<Saved, Conflict, Error>;
@@ -95,6 +102,14 @@ struct ShopCatalogue {
   std::int64_t revision = 0;  // 0: never saved
   std::string changed;
   std::string document;
+  std::string checksum;
+};
+
+struct ShopCatalogueSave {
+  std::int64_t base_revision = 0;
+  std::string save_id;
+  std::string document;
+  std::string base_checksum = "";  // as of a job's Save
 };
 
 struct Contents {
@@ -133,7 +148,7 @@ class Workspace {
   Result<Picture> picture(const std::string& hash);
 
   Result<ShopCatalogue> shop_catalogue();
-  SaveOutcome save_shop_catalogue(std::int64_t base_revision, const std::string& save_id, const std::string& document);
+  SaveOutcome save_shop_catalogue(const ShopCatalogueSave& save);
 
   // A consistent copy while work goes on, into a file that does not exist yet or is empty. Where it fails, or is cut
   // short, that file is left empty or is refused when it is opened.

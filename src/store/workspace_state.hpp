@@ -20,6 +20,12 @@ namespace duskwire::store {
 // Of a stored document together with its place, so that a document that turns up in another place is seen.
 [[nodiscard]] std::string checksum_of(std::string_view owner, std::int64_t revision, std::string_view document);
 
+// Whether what is there is not what the save was made from.
+[[nodiscard]] inline bool is_other_base(const Conflict& head, const std::string& base_checksum) {
+  return head.current_revision != head.base_revision ||
+         (!base_checksum.empty() && base_checksum != head.current_checksum);
+}
+
 struct Workspace::State {
   Environment environment;
   std::mutex one_at_a_time;

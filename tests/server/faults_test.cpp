@@ -14,7 +14,7 @@ TEST(Faults, TheWordsOfAnExceptionStayHere) {
   const auto workspace = store::testing::open_or_fail(folder.file("w"));
   const std::string secret = "/home/someone/gardens.duskwire: SELECT secret FROM jobs";
   Service service(*workspace, "gardens", Gate(7415, testing::token, "s"), PageFiles(),
-                  [&](std::string_view) -> Result<CleanPicture> { throw std::runtime_error(secret); });
+                  {[&](std::string_view) -> Result<CleanPicture> { throw std::runtime_error(secret); }, open_picture});
   const std::string body = "x";
   const Head head{"POST",
                   "/api/images/" + store::sha256_hex(body),

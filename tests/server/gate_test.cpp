@@ -19,8 +19,9 @@ using testing::token;
 // A name that an attacker's DNS points at 127.0.0.1 makes the browser believe that we are the attacker's own site.
 TEST(Gate, AForeignHostIsRefused) {
   Running server;
-  for (const char* host : {"evil.test", "evil.test:7415", "127.0.0.1", "127.0.0.1:7416", "localhost.:7415",
-                           "127.0.0.1.:7415", "[::1]:7415", "0.0.0.0:7415", "localhost:7415@evil.test"}) {
+  for (const char* host :
+       {"evil.test", "evil.test:7415", "127.0.0.1", "127.0.0.1:7416", "localhost.:7415", "127.0.0.1.:7415", "[::1]",
+        "[::1]:7416", "::1:7415", "[::]:7415", "0.0.0.0:7415", "localhost:7415@evil.test"}) {
     EXPECT_EQ(server.ask("GET", "/api/jobs", "", {{"host", host}}).status, 421u) << host;
     EXPECT_EQ(server.ask("GET", "/", "", {{"host", host}}).status, 421u) << host;
   }
@@ -33,7 +34,7 @@ TEST(Gate, AForeignHostIsRefused) {
 
 TEST(Gate, BothOfOurNamesAreAccepted) {
   Running server;
-  for (const char* host : {"127.0.0.1:7415", "localhost:7415", "LOCALHOST:7415"}) {
+  for (const char* host : {"127.0.0.1:7415", "localhost:7415", "LOCALHOST:7415", "[::1]:7415"}) {
     EXPECT_EQ(server.ask("GET", "/api/jobs", "", {{"host", host}}).status, 200u) << host;
   }
 }

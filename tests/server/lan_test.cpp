@@ -21,7 +21,7 @@ class OpenDoor {
   OpenDoor()
       : workspace_(store::testing::open_or_fail(folder_.file("w"))),
         service_(*workspace_, "gardens", Gate(port, testing::token, "secret-of-the-session", {{}, {"192.168.7.2"}}),
-                 PageFiles(), clean_picture, lan_) {}
+                 PageFiles(), PictureTools{}, lan_) {}
 
   Response ask(const std::string& method, const std::string& target, const std::string& body = "",
                const std::string& cookie = "", std::vector<Field> more = {}, bool revoke_on_the_way = false) {

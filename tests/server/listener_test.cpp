@@ -57,6 +57,7 @@ class Server {
   Server(const Server&) = delete;
   Server& operator=(const Server&) = delete;
   [[nodiscard]] std::uint16_t port() const { return listener_->port(); }
+  [[nodiscard]] bool only_ipv4() const { return listener_->only_ipv4(); }
   Echo handler;
 
  private:
@@ -163,6 +164,50 @@ TEST(Listener, AnAnswerThatNobodyTakesIsGivenUp) {
   client.send("GET / HTTP/1.1\r\nHost: a\r\n\r\n");
   std::this_thread::sleep_for(2500ms);
   EXPECT_LT(client.receive(200ms).size(), 60'000'000u);
+}
+
+bool answers_at_ipv6_loopback(std::uint16_t port) {
+  const int link = ::socket(AF_INET6, SOCK_STREAM, 0);
+  sockaddr_in6 there{};
+  there.sin6_family = AF_INET6;
+  there.sin6_port = htons(port);
+  there.sin6_addr = in6addr_loopback;
+  const std::string ask = "GET / HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n";
+  char begin[12] = {};
+  const bool answered = ::connect(link, reinterpret_cast<const sockaddr*>(&there), sizeof there) == 0 &&
+                        ::send(link, ask.data(), ask.size(), MSG_NOSIGNAL) > 0 &&
+                        ::recv(link, begin, sizeof begin, MSG_WAITALL) == sizeof begin;
+  ::close(link);
+  return answered && std::string(begin, sizeof begin) == "HTTP/1.1 200";
+}
+
+// A computer without ::1 is served at the other one, and says so.
+TEST(Listener, BothLoopbacksAnswerAndTheNetworkDoesNot) {
+  const Server run(quick());
+  const Client client(run.port());
+  client.send("GET / HTTP/1.1\r\nHost: a\r\n\r\n");
+  EXPECT_EQ(client.receive(300ms).rfind("HTTP/1.1 200 OK", 0), 0u);
+  EXPECT_EQ(answers_at_ipv6_loopback(run.port()), !run.only_ipv4());
+  EXPECT_FALSE(Client(run.port(), "127.0.0.1", "127.0.0.2").connected());
+}
+
+// What is meant for localhost would reach whoever has taken the other address.
+TEST(Listener, APortThatIsTakenAtOneLoopbackIsNotServedAtTheOther) {
+  const int other = ::socket(AF_INET6, SOCK_STREAM, 0);
+  sockaddr_in6 there{};
+  there.sin6_family = AF_INET6;
+  there.sin6_addr = in6addr_loopback;
+  if (::bind(other, reinterpret_cast<const sockaddr*>(&there), sizeof there) != 0) {
+    ::close(other);
+    GTEST_SKIP() << "this computer has no ::1";
+  }
+  ::listen(other, 1);
+  socklen_t size = sizeof there;
+  ::getsockname(other, reinterpret_cast<sockaddr*>(&there), &size);
+  const auto refused = Listener::open(ntohs(there.sin6_port));
+  ::close(other);
+  ASSERT_FALSE(refused.ok());
+  EXPECT_NE(refused.error().message.find("in use by another program"), std::string::npos) << refused.error().message;
 }
 
 TEST(Listener, OnePeerHoldsSixteenConnectionsAndTheSlowestGoesFirst) {

@@ -6,6 +6,7 @@
 #include <fstream>
 #include <iterator>
 #include <thread>
+#include <utility>
 
 #include "pictures/codec.hpp"
 #include "server/running.hpp"
@@ -26,6 +27,8 @@ std::string file_of(const std::string& name) {
 // The demo, with its photograph in the workspace; smaller, so that a test does not take long.
 class NightRoutes : public ::testing::Test {
  protected:
+  explicit NightRoutes(PictureTools tools = {}) : server_(std::move(tools)) {}
+
   void SetUp() override {
     document_ = Json::parse(file_of("examples/ostrey-garden.json"));
     const auto decoded = pictures::decode(file_of("examples/ostrey-front.jpg"));
@@ -55,6 +58,31 @@ class NightRoutes : public ::testing::Test {
   Running server_;
   Json document_;
 };
+
+// As the process for pictures would answer of one that breaks its decoder.
+class NightOfABrokenPicture : public NightRoutes {
+ protected:
+  NightOfABrokenPicture()
+      : NightRoutes({clean_picture, [](std::string_view, std::uint32_t) -> Result<OpenedPicture> {
+                       return Error{ErrorCode::invalid, "the process for pictures would not have it"};
+                     }}) {}
+};
+
+TEST_F(NightOfABrokenPicture, AStoredPhotographIsOpenedThereAndNowhereElse) {
+  const Json standing = ended(json_of(begin({{"view", "front"}}))["id"]);
+  EXPECT_EQ(standing["state"], "failed");
+  EXPECT_EQ(standing["message"], "the process for pictures would not have it");
+  const Response begun =
+      server_.ask("POST", "/api/papers", Json{{"document", document_}, {"wish", {{"only", {"proposal"}}}}}.dump());
+  ASSERT_EQ(begun.status, 201u) << begun.body;
+  Json papers = Json::object();
+  for (int i = 0; i < 600 && papers.value("state", "working") == "working"; ++i) {
+    std::this_thread::sleep_for(std::chrono::milliseconds(50));
+    papers = json_of(server_.ask("GET", "/api/papers/1"));
+  }
+  ASSERT_EQ(papers["state"], "done") << papers;
+  EXPECT_NE(papers["files"][0]["remarks"].dump().find("the process for pictures would not have it"), std::string::npos);
+}
 
 TEST_F(NightRoutes, APictureIsMadeInTheBackgroundAndFetched) {
   const Response begun = begin({{"view", "front"}, {"exposure_stops", 1}});

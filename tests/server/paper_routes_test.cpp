@@ -89,6 +89,16 @@ TEST_F(PaperRoutes, SomeOfThemComeWithoutLists) {
   EXPECT_EQ(standing["files"][0]["name"], "owner.pdf");
 }
 
+TEST_F(PaperRoutes, OfAJobWithErrorsTheySaySo) {
+  const Json wish = {{"only", {"owner"}}};
+  const Json sound = ended(json_of(begin(document_of("ostrey-garden-sound.json"), wish))["id"])["files"][0];
+  EXPECT_EQ(sound["job_errors"], "");
+  const Json unsound = ended(json_of(begin(document_of("ostrey-garden.json"), wish))["id"])["files"][0];
+  const std::string words = unsound["job_errors"];
+  EXPECT_EQ(words.rfind("The check finds 3 errors in this job. F5 (Pond, far bank)", 0), 0u) << words;
+  EXPECT_GT(unsound["pages"], 0);
+}
+
 TEST_F(PaperRoutes, TheProposalShowsTheNightOfEachCalibratedView) {
   Json garden = document_of("ostrey-garden.json");
   const auto photograph = pictures::decode(file_of("ostrey-front.jpg"));

@@ -32,11 +32,15 @@ TEST(Routes, AJobIsMadeListedOpenedAndSaved) {
   EXPECT_EQ(list[0]["place"], "Lane 3");
   EXPECT_EQ(list[0]["summary"]["lamp_count"], 3);
   const Response opened = server.ask("GET", "/api/jobs/garden");
-  EXPECT_EQ(field_of(opened, "ETag"), "\"2\"");
+  const std::string checksum = json_of(opened)["checksum"];
+  EXPECT_EQ(json_of(saved)["checksum"], checksum);
+  EXPECT_EQ(field_of(opened, "ETag"), "\"2-" + checksum + "\"");
   EXPECT_EQ(json_of(opened)["archived"], false);
   EXPECT_EQ(json_of(opened)["document"], formats::Json::parse(job_text("garden", "Renamed")));
-  EXPECT_EQ(server.ask("GET", "/api/jobs/garden", "", {{"if-none-match", "\"2\""}}).status, 304u);
+  EXPECT_EQ(server.ask("GET", "/api/jobs/garden", "", {{"if-none-match", "\"2-" + checksum + "\""}}).status, 304u);
   EXPECT_EQ(server.ask("GET", "/api/jobs/garden", "", {{"if-none-match", "\"1\""}}).status, 200u);
+  const std::string of_another_time = "\"2-" + std::string(64, '0') + "\"";
+  EXPECT_EQ(server.ask("GET", "/api/jobs/garden", "", {{"if-none-match", of_another_time}}).status, 200u);
 }
 
 TEST(Routes, AStaleSaveIsRefusedWithBothSides) {
@@ -53,6 +57,37 @@ TEST(Routes, AStaleSaveIsRefusedWithBothSides) {
   EXPECT_EQ(json_of(server.ask("GET", "/api/jobs/garden"))["document"]["title"], "Theirs");
   EXPECT_EQ(server.ask("PUT", "/api/jobs/garden", save_body(2, "s-mine", job_text("garden", "Mine"))).status, 200u);
   EXPECT_EQ(json_of(server.ask("GET", "/api/jobs/garden/revisions/2"))["document"]["title"], "Theirs");
+}
+
+TEST(Routes, ASaveFromBeforeABackupWasPutBackIsRefusedWithBothSides) {
+  Running server;
+  server.ask("POST", "/api/jobs", make_body("s-1", job_text("garden", "Of the backup")));
+  const auto with_base = [](int revision, const std::string& checksum) {
+    formats::Json body = formats::Json::parse(save_body(revision, "s-mine", job_text("garden", "Mine")));
+    body["base_checksum"] = checksum;
+    return body.dump();
+  };
+  for (const int revision : {1, 7}) {
+    const Response mine = server.ask("PUT", "/api/jobs/garden", with_base(revision, std::string(64, 'a')));
+    EXPECT_EQ(mine.status, 409u);
+    const auto error = json_of(mine)["error"];
+    EXPECT_EQ(error["current_revision"], 1);
+    EXPECT_NE(error["message"].get<std::string>().find("a backup was put back"), std::string::npos) << error;
+    EXPECT_EQ(error["current_checksum"], json_of(server.ask("GET", "/api/jobs/garden"))["checksum"]);
+  }
+  EXPECT_EQ(json_of(server.ask("GET", "/api/jobs/garden"))["document"]["title"], "Of the backup");
+  const std::string known = json_of(server.ask("GET", "/api/jobs/garden"))["checksum"];
+  EXPECT_EQ(server.ask("PUT", "/api/jobs/garden", with_base(1, known)).status, 200u);
+  EXPECT_EQ(server.ask("PUT", "/api/jobs/garden", with_base(2, std::string(65, 'a'))).status, 400u);
+  const std::string shop =
+      R"({"base_revision":0,"save_id":"s-1","document":{"format":"duskwire-catalogue","version":1}})";
+  const std::string stored = json_of(server.ask("PUT", "/api/shop-catalogue", shop))["checksum"];
+  EXPECT_EQ(json_of(server.ask("GET", "/api/shop-catalogue"))["checksum"], stored);
+  formats::Json again = formats::Json::parse(shop);
+  again["base_revision"] = 1;
+  again["save_id"] = "s-2";
+  again["base_checksum"] = std::string(64, 'a');
+  EXPECT_EQ(server.ask("PUT", "/api/shop-catalogue", again.dump()).status, 409u);
 }
 
 TEST(Routes, ASaveThatIsSentTwiceCountsOnce) {

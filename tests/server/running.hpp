@@ -22,9 +22,9 @@ inline const std::string token = "token-of-this-start";
 
 class Running {
  public:
-  Running()
+  explicit Running(PictureTools tools = {})
       : workspace_(store::testing::open_or_fail(folder_.file("w"))),
-        service_(*workspace_, "gardens", Gate(7415, token, "secret-of-the-session"), PageFiles()) {}
+        service_(*workspace_, "gardens", Gate(7415, token, "secret-of-the-session"), PageFiles(), std::move(tools)) {}
 
   // As a program with the token would ask; `changes` replace or add fields, an empty value takes one away.
   Response ask(const std::string& method, const std::string& target, const std::string& body = "",

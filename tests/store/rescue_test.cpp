@@ -53,6 +53,34 @@ TEST(Restore, OfABackupMadeWhileWritingHoldsTheSame) {
             workspace->contents().value().fingerprint);
 }
 
+// A page that worked on after the backup was made meets the restored workspace, in which its number is there again.
+TEST(Restore, AnOldBaseOverwritesNothingThatWasSavedAfterIt) {
+  const Folder folder;
+  std::string lost;
+  std::string kept;
+  {
+    const auto workspace = open_or_fail(folder.file("w"));
+    kept = std::get<Saved>(workspace->save(save_of("garden", 0, "{\"n\":1}"))).checksum;
+    ASSERT_TRUE(workspace->back_up(folder.file("backup")).ok());
+    lost = std::get<Saved>(workspace->save(save_of("garden", 1, "{\"n\":2}"))).checksum;
+  }
+  ASSERT_TRUE(restore(folder.file("backup"), folder.file("again"), testing::counting_environment()).ok());
+  const auto again = open_or_fail(folder.file("again"));
+  Save other = save_of("garden", 1, "{\"other\":2}");
+  other.save_id = "another person's";
+  other.base_checksum = kept;
+  ASSERT_EQ(saved_revision(again->save(other)), 2) << "what the backup holds is a good base";
+  Save stale = save_of("garden", 2, "{\"n\":3}");
+  stale.base_checksum = lost;
+  const auto refused = again->save(stale);
+  ASSERT_TRUE(std::holds_alternative<Conflict>(refused));
+  EXPECT_EQ(std::get<Conflict>(refused).current_revision, 2);
+  EXPECT_EQ(again->job("garden").value().document, "{\"other\":2}");
+  stale.base_checksum = std::get<Conflict>(refused).current_checksum;
+  EXPECT_EQ(saved_revision(again->save(stale)), 3) << "once a person has decided";
+  EXPECT_EQ(again->revision("garden", 2).value().document, "{\"other\":2}");
+}
+
 TEST(Restore, RefusesWhatIsNoBackupAndLeavesNothing) {
   const Folder folder;
   const auto environment = testing::counting_environment();
@@ -76,7 +104,7 @@ TEST(Salvage, OfASoundWorkspaceSavesAll) {
     for (int i = 0; i < 5; ++i) saved_revision(workspace->save(save_of("garden", i, "{}")));
     ASSERT_TRUE(workspace->set_archived("garden", true).ok());
     ASSERT_TRUE(workspace->add_picture({sha256_hex("p"), "image/png", 1, 1, "p"}, sha256_hex("posted")).ok());
-    saved_revision(workspace->save_shop_catalogue(0, "s", "{}"));
+    saved_revision(workspace->save_shop_catalogue({0, "s", "{}"}));
   }
   const auto salvaged = salvage(folder.file("w"), folder.file("new"), testing::counting_environment());
   ASSERT_TRUE(salvaged.ok()) << salvaged.error().message;

@@ -57,10 +57,10 @@ Command archive(const std::string& id, bool archived) {
 }
 
 Command shop(std::int64_t base) {
-  return {
-      "shop catalogue", [=](Session& session) {
-        return error_in(session.workspace->save_shop_catalogue(base, "shop-" + std::to_string(base), body('s', 3000)));
-      }};
+  return {"shop catalogue", [=](Session& session) {
+            return error_in(
+                session.workspace->save_shop_catalogue({base, "shop-" + std::to_string(base), body('s', 3000)}));
+          }};
 }
 
 Command read(const std::string& id) {

@@ -129,15 +129,38 @@ TEST(Workspace, APictureIsStoredOnceAndFoundByBothItsHashes) {
   EXPECT_EQ(workspace->add_picture(picture, posted).error().code, ErrorCode::invalid);
 }
 
+// Numbers are given again after a backup was put back: what tells the same number apart is the revision's checksum.
+TEST(Workspace, ASaveFromAnotherRevisionOfTheSameNumberIsAConflict) {
+  const Folder folder;
+  const auto workspace = open_or_fail(folder.file("w"));
+  const auto first = std::get<Saved>(workspace->save(save_of("one", 0, "{\"n\":1}")));
+  EXPECT_EQ(workspace->job("one").value().checksum, first.checksum);
+  EXPECT_EQ(first.checksum.size(), 64u);
+  Save save = save_of("one", 1, "{\"n\":2}");
+  save.base_checksum = std::string(64, '0');
+  const auto refused = std::get<Conflict>(workspace->save(save));
+  EXPECT_EQ(refused.current_revision, 1);
+  EXPECT_EQ(refused.current_checksum, first.checksum);
+  EXPECT_EQ(workspace->job("one").value().document, "{\"n\":1}");
+  save.base_checksum = first.checksum;
+  EXPECT_EQ(saved_revision(workspace->save(save)), 2);
+  const auto repeated = std::get<Saved>(workspace->save(save));
+  EXPECT_EQ(repeated.checksum, workspace->job("one").value().checksum) << "the answer that got lost names it too";
+}
+
 TEST(Workspace, TheShopCatalogueHasRevisionsToo) {
   const Folder folder;
   const auto workspace = open_or_fail(folder.file("w"));
   EXPECT_EQ(workspace->shop_catalogue().value().revision, 0);
-  EXPECT_EQ(saved_revision(workspace->save_shop_catalogue(0, "s1", "{\"n\":1}")), 1);
-  EXPECT_EQ(saved_revision(workspace->save_shop_catalogue(0, "s1", "{\"n\":1}")), 1);
-  EXPECT_TRUE(std::holds_alternative<Conflict>(workspace->save_shop_catalogue(0, "s2", "{\"n\":2}")));
-  EXPECT_EQ(saved_revision(workspace->save_shop_catalogue(1, "s3", "{\"n\":3}")), 2);
+  EXPECT_EQ(saved_revision(workspace->save_shop_catalogue({0, "s1", "{\"n\":1}"})), 1);
+  EXPECT_EQ(saved_revision(workspace->save_shop_catalogue({0, "s1", "{\"n\":1}"})), 1);
+  EXPECT_TRUE(std::holds_alternative<Conflict>(workspace->save_shop_catalogue({0, "s2", "{\"n\":2}"})));
+  EXPECT_EQ(saved_revision(workspace->save_shop_catalogue({1, "s3", "{\"n\":3}"})), 2);
   EXPECT_EQ(workspace->shop_catalogue().value().document, "{\"n\":3}");
+  const std::string checksum = workspace->shop_catalogue().value().checksum;
+  EXPECT_TRUE(
+      std::holds_alternative<Conflict>(workspace->save_shop_catalogue({2, "s4", "{\"n\":4}", std::string(64, '0')})));
+  EXPECT_EQ(saved_revision(workspace->save_shop_catalogue({2, "s4", "{\"n\":4}", checksum})), 3);
 }
 
 TEST(Workspace, IsReadableByItsOwnerAlone) {

@@ -144,7 +144,7 @@ class Hostile(unittest.TestCase):
     def test_hosts_that_are_not_ours_are_refused(self):
         port = self.server.port
         for host in ("evil.test", f"evil.test:{port}", "127.0.0.1", "localhost", f"127.0.0.1:{port + 1}", "127.0.0.1:",
-                     f"localhost.:{port}", f"127.0.0.1.:{port}", f"0.0.0.0:{port}", f"[::1]:{port}", f"127.1:{port}",
+                     f"localhost.:{port}", f"127.0.0.1.:{port}", f"0.0.0.0:{port}", f"[::1]:{port + 1}", "[::1]", f"::1:{port}", f"[::]:{port}", f"127.1:{port}",
                      f"2130706433:{port}", f"LOCALHOST.EVIL.TEST:{port}", f"127.0.0.1:{port}, evil.test",
                      f"localhost:{port}@evil.test", ""):
             with self.subTest(host):
@@ -194,7 +194,8 @@ class Hostile(unittest.TestCase):
         yield 200, f"GET / HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\n\r\n".encode()
         yield 200, head() + b"\r\n"
         yield 200, head("HEAD") + b"\r\n"
-        yield 304, head(path="/api/jobs/ostrey-garden", more='If-None-Match: "1"\r\n\r\n')
+        tag = self.server.ask("GET", "/api/jobs/ostrey-garden")[1]["ETag"]
+        yield 304, head(path="/api/jobs/ostrey-garden", more=f"If-None-Match: {tag}\r\n\r\n")
         yield 400, head("POST", "/api/jobs", doc + "1\r\n\r\n{")
         yield 400, b"\x16\x03\x01 not http\r\n\r\n"
         yield 401, f"GET /api/jobs HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\n\r\n".encode()
@@ -257,7 +258,8 @@ class Hostile(unittest.TestCase):
 
         def stored():
             return {path.name: hashlib.sha256(path.read_bytes()).hexdigest()
-                    for path in self.workspace.parent.iterdir() if path.name.startswith(self.workspace.name)}
+                    for path in self.workspace.parent.iterdir()
+                    if path.name.startswith(self.workspace.name) and path.is_file()}
 
         before = stored()
         self.assertIn(self.workspace.name, before)

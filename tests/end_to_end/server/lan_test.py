@@ -110,7 +110,7 @@ class Lan(unittest.TestCase):
         secret = phone.cookie.split(".", 1)[1]
         beside = self.workspace.with_name("gardens.duskwire-devices")
         self.assertEqual(stat.S_IMODE(beside.stat().st_mode), 0o600)
-        for path in self.workspace.parent.iterdir():
+        for path in filter(pathlib.Path.is_file, self.workspace.parent.iterdir()):
             self.assertNotIn(secret.encode(), path.read_bytes(), "secrets are kept hashed")
         self.assertEqual(self.devices("--forget", "phone-none").returncode, 1)
         self.assertEqual(self.devices("--forget", name).returncode, 0)

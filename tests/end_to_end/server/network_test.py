@@ -55,7 +55,7 @@ class Networks(unittest.TestCase):
         with self.assertRaises(OSError):
             here.call(lambda: get("10.77.0.1", shut.port, "/"))
         listening = [line.split()[3] for line in here.run("ss", "-H", "-l", "-t", "-n").splitlines()]
-        self.assertEqual(listening, [f"127.0.0.1:{shut.port}"])
+        self.assertEqual(sorted(listening), sorted([f"127.0.0.1:{shut.port}", f"[::1]:{shut.port}"]))
 
         opened = LocalServer(self.folder / "open", "--lan", "--lan-minutes", "0.1", within=here.within)
         self.addCleanup(opened.stop)
@@ -64,8 +64,8 @@ class Networks(unittest.TestCase):
         self.assertEqual(there.call(lambda: get("10.77.0.1", opened.port, "/api/pairing")), 200)
         self.assertEqual(there.call(lambda: get("10.77.0.1", opened.port, "/api/jobs")), 401)
         listening = sorted(line.split()[3] for line in here.run("ss", "-H", "-l", "-t", "-n").splitlines())
-        self.assertEqual(listening, sorted([f"127.0.0.1:{shut.port}", f"127.0.0.1:{opened.port}",
-                                            f"10.77.0.1:{opened.port}"]), "never 0.0.0.0")
+        self.assertEqual(listening, sorted([f"127.0.0.1:{shut.port}", f"[::1]:{shut.port}", f"127.0.0.1:{opened.port}",
+                                            f"[::1]:{opened.port}", f"10.77.0.1:{opened.port}"]), "never 0.0.0.0 or [::]")
         opened.next_line("THE LOCAL NETWORK IS SHUT: no paired phone asked for anything in 0.1 minutes")
         time.sleep(0.3)
         with self.assertRaises(OSError):

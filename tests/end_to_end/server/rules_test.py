@@ -38,9 +38,18 @@ class Rules(unittest.TestCase):
         return int(answer.split(b" ", 2)[1]) if answer.startswith(b"HTTP/1.1 ") else 0
 
     def test_only_this_computer_reaches_it(self):
-        listening = [line.split()[1] for line in pathlib.Path("/proc/net/tcp").read_text().splitlines()[1:]
-                     if line.split()[3] == "0A" and line.split()[1].endswith(f":{self.server.port:04X}")]
-        self.assertEqual([entry.split(":")[0] for entry in listening], ["0100007F"])
+        def listening(table):
+            rows = [line.split() for line in pathlib.Path("/proc/net", table).read_text().splitlines()[1:]]
+            return [row[1].split(":")[0] for row in rows if row[3] == "0A" and row[1].endswith(f":{self.server.port:04X}")]
+
+        self.assertEqual(listening("tcp"), ["0100007F"])
+        if "0" * 31 + "1" not in pathlib.Path("/proc/net/if_inet6").read_text():
+            self.skipTest("this computer has no ::1: at 127.0.0.1 it is as it should be")
+        self.assertEqual(listening("tcp6"), ["0" * 24 + "01000000"], "::1, and nothing wider")
+        address = f"[::1]:{self.server.port}"
+        with socket.create_connection(("::1", self.server.port), 20) as link:
+            link.sendall(self.server.head().replace(f"127.0.0.1:{self.server.port}".encode(), address.encode()) + b"\r\n")
+            self.assertTrue(read_answer(link).startswith(b"HTTP/1.1 200 "), "the same workspace by its own name")
 
     def test_the_token_is_in_no_argument_and_no_variable(self):
         process = pathlib.Path(f"/proc/{self.server.process.pid}")

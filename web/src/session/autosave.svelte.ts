@@ -5,7 +5,7 @@ import type { JobDocument } from '../job/document';
 import type { History } from '../job/history';
 import { randomId } from '../job/ids';
 import type { Desk, DeskRow } from '../storage/desk';
-import { StorageFailure, type Summary, type Workspace } from '../storage/workspace';
+import { StorageFailure, type Base, type Summary, type Workspace } from '../storage/workspace';
 
 export type SaveState =
   | 'saved'
@@ -17,6 +17,9 @@ export type SaveState =
 
 export interface Conflict {
   readonly theirRevision: number;
+  readonly theirChecksum: string | undefined;
+  /** Not somebody else's save, but a backup that was put back. */
+  readonly putBack: boolean;
   readonly theirChanged: string;
 }
 
@@ -31,7 +34,7 @@ export interface SaveSource {
   /** The workspace has stored it as this revision. */
   readonly stored?: (revision: number) => Promise<void>;
   /** Somebody else saved: brings both sides together where nobody need be asked; true where it has. */
-  readonly join?: (ourRevision: number) => Promise<boolean>;
+  readonly join?: (our: Base) => Promise<boolean>;
 }
 
 export interface Delays {
@@ -55,6 +58,7 @@ export class Autosave {
   /** The workspace's revision that the document grew from. */
   revision = $state(0);
 
+  #checksum: string | undefined;
   #workspace: Workspace;
   #desk: Desk;
   #source: SaveSource;
@@ -72,13 +76,13 @@ export class Autosave {
   #onDesk = true;
   #stopped = false;
 
-  constructor(workspace: Workspace, desk: Desk, revision: number, source: SaveSource, delays: Delays = usualDelays) {
+  constructor(workspace: Workspace, desk: Desk, from: Base, source: SaveSource, delays: Delays = usualDelays) {
     this.#workspace = workspace;
     this.#desk = desk;
     this.#source = source;
     this.#delays = delays;
     this.#sent = source.document;
-    this.revision = revision;
+    this.#goFrom(from);
   }
 
   changed(label: string): void {
@@ -119,14 +123,14 @@ export class Autosave {
   /** The person decided to keep what is here: it becomes the revision after theirs. */
   async keepMine(): Promise<void> {
     if (!this.conflict) return;
-    this.revision = this.conflict.theirRevision;
+    this.#goFrom({ revision: this.conflict.theirRevision, checksum: this.conflict.theirChecksum });
     this.#settleConflict();
     await this.flush();
   }
 
   /** The person decided for the other side, which the store shows by now; `more`: and what it lacked beside it. */
-  async tookTheirs(revision: number, more = false): Promise<void> {
-    this.revision = revision;
+  async tookTheirs(theirs: Base, more = false): Promise<void> {
+    this.#goFrom(theirs);
     this.#settleConflict();
     if (more) {
       this.#sent = undefined;
@@ -141,6 +145,11 @@ export class Autosave {
     this.#stopped = true;
     clearTimeout(this.#deskTimer);
     clearTimeout(this.#sendTimer);
+  }
+
+  #goFrom({ revision, checksum }: Base): void {
+    this.revision = revision;
+    this.#checksum = checksum;
   }
 
   #settleConflict(): void {
@@ -179,7 +188,7 @@ export class Autosave {
     const { document, history } = this.#source;
     const unsent = document === this.#sent ? null : { label: this.#label, since: this.since ?? '', tried: this.#tried };
     try {
-      await this.#desk.put({ id: document.id, revision: this.revision, document, history, unsent });
+      await this.#desk.put({ id: document.id, revision: this.revision, checksum: this.#checksum, document, history, unsent });
       this.#onDesk = document === this.#source.document;
       if (this.state === 'failed') this.state = 'kept';
     } catch (error) {
@@ -201,15 +210,15 @@ export class Autosave {
     this.#tried = [...this.#tried.filter((id) => id !== saveId), saveId].slice(-mostTried);
     this.#waitingSince = undefined;
     if (this.state !== 'kept') this.state = 'saving';
-    const save = { id: document.id, baseRevision: this.revision, saveId, document, label: this.#label };
+    const save = { id: document.id, baseRevision: this.revision, baseChecksum: this.#checksum, saveId, document, label: this.#label };
     try {
-      const { revision, putBack } = await this.#workspace.save(summary === undefined ? save : { ...save, summary });
-      this.revision = revision;
-      this.putBack ||= putBack ?? false;
+      const saved = await this.#workspace.save(summary === undefined ? save : { ...save, summary });
+      this.#goFrom(saved);
+      this.putBack ||= saved.putBack ?? false;
       this.#tried = [];
       this.#nowSent(document);
       // A receipt that does not come now is asked for after the next save.
-      await this.#source.stored?.(revision).catch(() => undefined);
+      await this.#source.stored?.(saved.revision).catch(() => undefined);
     } catch (error) {
       await this.#refused(error);
     }
@@ -229,20 +238,29 @@ export class Autosave {
   }
 
   async #refused(error: unknown): Promise<void> {
+    if (error instanceof StorageFailure && error.kind === 'not_found' && this.revision > 0) {
+      // Nothing takes a job out of a workspace: a backup from before it was put back. What is here makes it again.
+      this.#goFrom({ revision: 0 });
+      this.putBack = true;
+      return this.#sendAfter(0);
+    }
     if (!(error instanceof StorageFailure) || error.kind !== 'conflict' || error.currentRevision === undefined) {
       this.#tell('kept', error);
-      this.#sendAfter(this.#delays.retry);
-    } else if (error.currentSaveId !== undefined && this.#tried.includes(error.currentSaveId)) {
+      return this.#sendAfter(this.#delays.retry);
+    }
+    const theirs: Base = { revision: error.currentRevision, checksum: error.currentChecksum };
+    if (error.currentSaveId !== undefined && this.#tried.includes(error.currentSaveId)) {
       // Our own save arrived, its answer did not: go on from there.
-      this.revision = error.currentRevision;
+      this.#goFrom(theirs);
       this.#tried = [];
       this.#sendAfter(0);
-    } else if (await this.#source.join?.(this.revision).catch(() => false)) {
-      this.revision = error.currentRevision;
+    } else if (await this.#source.join?.({ revision: this.revision, checksum: this.#checksum }).catch(() => false)) {
+      this.#goFrom(theirs);
       this.#settleConflict();
       this.#sendAfter(0);
     } else {
-      this.conflict = { theirRevision: error.currentRevision, theirChanged: error.currentChanged ?? '' };
+      const putBack = theirs.revision <= this.revision;
+      this.conflict = { theirRevision: theirs.revision, theirChecksum: theirs.checksum, theirChanged: error.currentChanged ?? '', putBack };
       this.#tell('conflict', error);
     }
   }

@@ -3,7 +3,7 @@
 import type { Engine } from '../engine/client';
 import { itemsOf, overlaid, type Item, type Section } from '../job/catalogue';
 import type { Catalogue, CatalogueFile } from '../job/document';
-import { StorageFailure, type Workspace } from '../storage/workspace';
+import { StorageFailure, type Base, type Workspace } from '../storage/workspace';
 
 const emptyShop: CatalogueFile = { format: 'duskwire-catalogue', version: 1, title: 'Own catalogue' };
 
@@ -16,7 +16,7 @@ export class ShopCatalogue {
 
   #engine: Engine;
   #workspace: Workspace;
-  #revision = 0;
+  #base: Base = { revision: 0 };
   #loading: Promise<void> | undefined;
 
   constructor(engine: Engine, workspace: Workspace) {
@@ -62,9 +62,9 @@ export class ShopCatalogue {
   }
 
   async #loadShop(): Promise<void> {
-    const { revision, document } = await this.#workspace.shopCatalogue();
-    this.#revision = revision;
-    this.shop = document;
+    const opened = await this.#workspace.shopCatalogue();
+    this.#base = opened;
+    this.shop = opened.document;
   }
 
   // Someone else may have saved in between: the change is then made on what they saved, once.
@@ -80,8 +80,7 @@ export class ShopCatalogue {
 
   async #save(edit: (shop: CatalogueFile) => CatalogueFile): Promise<void> {
     const next = edit(this.shop ?? { ...emptyShop, currency: this.currency });
-    const { revision } = await this.#workspace.saveShopCatalogue(this.#revision, next);
-    this.#revision = revision;
+    this.#base = await this.#workspace.saveShopCatalogue(this.#base, next);
     this.shop = next;
   }
 }

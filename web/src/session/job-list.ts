@@ -66,22 +66,26 @@ export async function sendWaiting(app: App): Promise<number> {
   return sent;
 }
 
-async function sendRow({ workspace, desk }: App, row: DeskRow): Promise<boolean> {
+async function sendRow({ workspace, desk }: Pick<App, 'workspace' | 'desk'>, row: DeskRow): Promise<boolean> {
   const saveId = randomId('save', 16);
   const unsent = { label: '', since: '', ...row.unsent, tried: [...(row.unsent?.tried ?? []), saveId] };
   await desk.put({ ...row, unsent });
   const save = { id: row.id, saveId, document: row.document, label: unsent.label };
   try {
-    const { revision } = await workspace.save({ ...save, baseRevision: row.revision });
-    await desk.put({ ...row, revision, unsent: null });
+    const { revision, checksum } = await workspace.save({ ...save, baseRevision: row.revision, baseChecksum: row.checksum });
+    await desk.put({ ...row, revision, checksum, unsent: null });
     return true;
   } catch (error) {
+    if (error instanceof StorageFailure && error.kind === 'not_found' && row.revision > 0) {
+      // A backup from before the job was put back: what is here makes it again.
+      return sendRow({ workspace, desk }, { ...row, revision: 0, checksum: undefined });
+    }
     if (!(error instanceof StorageFailure) || error.kind !== 'conflict') throw error;
     // Our own earlier save whose answer was lost: go on from there. Else a person has to decide.
     const own = error.currentSaveId !== undefined && unsent.tried.includes(error.currentSaveId);
     if (!own || error.currentRevision === undefined) return false;
-    const { revision } = await workspace.save({ ...save, baseRevision: error.currentRevision });
-    await desk.put({ ...row, revision, unsent: null });
+    const { revision, checksum } = await workspace.save({ ...save, baseRevision: error.currentRevision, baseChecksum: error.currentChecksum });
+    await desk.put({ ...row, revision, checksum, unsent: null });
     return true;
   }
 }

@@ -12,7 +12,7 @@ import { JobStore } from '../job/store.svelte';
 import type { Desk } from '../storage/desk';
 import type { Outbox } from '../storage/outbox';
 import type { PictureStore } from '../storage/picture-store';
-import type { Workspace } from '../storage/workspace';
+import { isOther, type Base, type Workspace } from '../storage/workspace';
 import type { UnitSystem } from '../units/quantity';
 import { Autosave, type Unsent } from './autosave.svelte';
 import { deviceId, FieldLog } from './field-log.svelte';
@@ -34,9 +34,8 @@ export interface Means {
   readonly outbox: Outbox;
 }
 
-export interface Opening {
+export interface Opening extends Base {
   readonly document: JobDocument;
-  readonly revision: number;
   readonly history?: History;
   /** The document is newer than the workspace's: send it. */
   readonly unsent?: Unsent;
@@ -94,10 +93,10 @@ export class JobSession {
     this.locate = new LocateAnswer(opening.document, estimates);
     this.log = new FieldLog(this.store, outbox, deviceId());
     const { store, live } = this;
-    this.autosave = new Autosave(workspace, desk, opening.revision, {
+    this.autosave = new Autosave(workspace, desk, opening, {
       prepare: () => this.#sendPictures(),
       stored: (revision) => this.#askForReceipt(revision),
-      join: (ourRevision) => this.#join(ourRevision),
+      join: (our) => this.#join(our),
       get document() {
         return store.document;
       },
@@ -156,9 +155,11 @@ export class JobSession {
   }
 
   // Where one side wrote into logs only, the other side's work goes on with both logs: nothing has to be decided.
-  async #join(ourRevision: number): Promise<boolean> {
+  async #join(our: Base): Promise<boolean> {
     const { id } = this.document;
-    const [base, theirs] = await Promise.all([this.workspace.openRevision(id, ourRevision), this.workspace.open(id)]);
+    const [base, theirs] = await Promise.all([this.workspace.openRevision(id, our.revision), this.workspace.open(id)]);
+    // Another revision of that number: what we changed since ours cannot be told from it.
+    if (isOther(base, our)) return false;
     const ours = this.document;
     if (onlyVisitsDiffer(base.document, ours)) this.takeVersion(theirs.document, 'Work of another device');
     else if (onlyVisitsDiffer(base.document, theirs.document)) this.log.takeIn(theirs.document.visits ?? []);

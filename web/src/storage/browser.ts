@@ -8,7 +8,7 @@ import { entryOf } from './entry';
 import { sha256Hex } from './sha256';
 import { superfluous } from './thinning';
 import {
-  StorageFailure, type Current, type JobEntry, type OpenedJob, type RevisionEntry, type Save, type Saved, type Workspace,
+  StorageFailure, type Base, type Current, type JobEntry, type OpenedCatalogue, type OpenedJob, type RevisionEntry, type Save, type Saved, type Workspace,
 } from './workspace';
 
 const now = (): string => new Date().toISOString();
@@ -76,12 +76,12 @@ export class BrowserWorkspace implements Workspace {
     return row.blob;
   }
 
-  async shopCatalogue(): Promise<{ readonly revision: number; readonly document: CatalogueFile | null }> {
+  async shopCatalogue(): Promise<OpenedCatalogue> {
     const row = await this.#database.run(['catalogues'], 'readonly', (t) => t.get('catalogues', 'shop'));
     return { revision: row?.revision ?? 0, document: row?.document ?? null };
   }
 
-  saveShopCatalogue(baseRevision: number, document: CatalogueFile): Promise<Saved> {
+  saveShopCatalogue({ revision: baseRevision }: Base, document: CatalogueFile): Promise<Saved> {
     return this.#database.run(['catalogues'], 'readwrite', async (t) => {
       const row = await t.get('catalogues', 'shop');
       if ((row?.revision ?? 0) !== baseRevision) throw stale('The shop catalogue', row);

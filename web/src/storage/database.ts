@@ -26,6 +26,8 @@ export interface Stores {
     readonly workspace: string;
     readonly id: string;
     readonly revision: number;
+    /** Of that revision in the workspace, where it tells one. */
+    readonly checksum?: string | undefined;
     readonly document: JobDocument;
     readonly history: History;
     /** Absent: the workspace has it. `tried`: saves of it whose answers may have been lost. */

@@ -9,6 +9,7 @@ interface ErrorBody {
     readonly current_revision?: number;
     readonly current_changed?: string;
     readonly current_save_id?: string;
+    readonly current_checksum?: string;
   };
 }
 
@@ -70,6 +71,7 @@ function failureOf(response: Response, { error }: ErrorBody): StorageFailure {
       : {
           revision: error.current_revision,
           changed: error.current_changed ?? '',
+          checksum: error.current_checksum,
           ...(error.current_save_id !== undefined && { saveId: error.current_save_id }),
         };
   return new StorageFailure(kindOf(response.status), message, current);

@@ -4,7 +4,7 @@ import type { CatalogueFile, JobDocument } from '../job/document';
 import { randomId } from '../job/ids';
 import { HttpClient } from './http';
 import { sha256Hex } from './sha256';
-import type { JobEntry, OpenedJob, RevisionEntry, Save, Saved, Workspace } from './workspace';
+import type { Base, JobEntry, OpenedCatalogue, OpenedJob, RevisionEntry, Save, Saved, Workspace } from './workspace';
 
 export interface ServerSession {
   readonly workspace_id: string;
@@ -49,6 +49,8 @@ export interface PaperFile {
   readonly pages: number;
   /** What it lacks and why, a sentence each. */
   readonly remarks: readonly string[];
+  /** Of a paper: what the check finds wrong in the job, the same on all of them; empty: nothing. */
+  readonly job_errors: string;
 }
 
 export const paperKinds = ['proposal', 'crew', 'commissioning', 'owner'] as const;
@@ -63,6 +65,7 @@ export interface PapersWish {
 }
 
 const papersAddress = (id: string, ...more: string[]): string => ['papers', id, ...more].map(encodeURIComponent).join('/');
+const baseOf = (checksum: string | undefined) => (checksum === undefined ? {} : { base_checksum: checksum });
 const jobAddress = (id: string, ...more: string[]): string => ['jobs', id, ...more].map(encodeURIComponent).join('/');
 
 export class ServerWorkspace implements Workspace {
@@ -92,10 +95,10 @@ export class ServerWorkspace implements Workspace {
     return (await this.#http.json<{ revisions: readonly RevisionEntry[] }>('GET', jobAddress(id, 'revisions'))).revisions;
   }
 
-  save({ id, baseRevision, saveId, document, label, summary }: Save): Promise<Saved> {
+  save({ id, baseRevision, baseChecksum, saveId, document, label, summary }: Save): Promise<Saved> {
     const body = { save_id: saveId, document, ...(label && { label: label.slice(0, 200) }), ...(summary && { summary }) };
     if (baseRevision === 0) return this.#http.json('POST', 'jobs', body);
-    return this.#http.json('PUT', jobAddress(id), { base_revision: baseRevision, ...body });
+    return this.#http.json('PUT', jobAddress(id), { base_revision: baseRevision, ...baseOf(baseChecksum), ...body });
   }
 
   duplicate(id: string, newId: string, newTitle: string): Promise<Saved> {
@@ -161,12 +164,12 @@ export class ServerWorkspace implements Workspace {
     await this.#http.blob(papersAddress(id), 'DELETE');
   }
 
-  shopCatalogue(): Promise<{ readonly revision: number; readonly document: CatalogueFile | null }> {
+  shopCatalogue(): Promise<OpenedCatalogue> {
     return this.#http.json('GET', 'shop-catalogue');
   }
 
-  saveShopCatalogue(baseRevision: number, document: CatalogueFile): Promise<Saved> {
-    const body = { base_revision: baseRevision, save_id: randomId('save', 16), document };
+  saveShopCatalogue({ revision, checksum }: Base, document: CatalogueFile): Promise<Saved> {
+    const body = { base_revision: revision, ...baseOf(checksum), save_id: randomId('save', 16), document };
     return this.#http.json('PUT', 'shop-catalogue', body);
   }
 }

@@ -28,9 +28,20 @@ export interface JobEntry {
   readonly summary: Summary | null;
 }
 
-export interface OpenedJob {
-  readonly id: string;
+/**
+ * What a document grew from. Numbers are given again once a backup was put back; the checksum tells the same number apart.
+ * A workspace that cannot be put back has none.
+ */
+export interface Base {
   readonly revision: number;
+  readonly checksum?: string | undefined;
+}
+
+/** Of the same number, yet another. */
+export const isOther = (one: Base, other: Base): boolean => one.checksum !== undefined && other.checksum !== undefined && one.checksum !== other.checksum;
+
+export interface OpenedJob extends Base {
+  readonly id: string;
   readonly changed: string;
   readonly document: JobDocument;
 }
@@ -46,6 +57,7 @@ export interface Save {
   readonly id: string;
   /** The revision that the document was made from; 0 for a new job. */
   readonly baseRevision: number;
+  readonly baseChecksum?: string | undefined;
   /** Random: a save that is sent twice counts once. */
   readonly saveId: string;
   readonly document: JobDocument;
@@ -53,8 +65,7 @@ export interface Save {
   readonly summary?: Summary;
 }
 
-export interface Saved {
-  readonly revision: number;
+export interface Saved extends Base {
   readonly changed: string;
   /** The workspace had lost the job; this is the first that it has of it again. */
   readonly putBack?: boolean;
@@ -73,8 +84,7 @@ export type FailureKind =
   | 'full' // no room
   | 'refused'; // anything else; the message says what
 
-export interface Current {
-  readonly revision: number;
+export interface Current extends Base {
   readonly changed: string;
   readonly saveId?: string;
 }
@@ -86,6 +96,7 @@ export class StorageFailure extends Error {
   readonly currentChanged: string | undefined;
   /** The save that made it: where it is our own, its answer was lost on the way. */
   readonly currentSaveId: string | undefined;
+  readonly currentChecksum: string | undefined;
 
   constructor(kind: FailureKind, message: string, current?: Current) {
     super(message);
@@ -94,7 +105,12 @@ export class StorageFailure extends Error {
     this.currentRevision = current?.revision;
     this.currentChanged = current?.changed;
     this.currentSaveId = current?.saveId;
+    this.currentChecksum = current?.checksum;
   }
+}
+
+export interface OpenedCatalogue extends Base {
+  readonly document: CatalogueFile | null;
 }
 
 /** Every method rejects with a StorageFailure and with nothing else. */
@@ -117,6 +133,6 @@ export interface Workspace {
   putPicture(blob: Blob): Promise<string>;
   picture(hash: string): Promise<Blob>;
 
-  shopCatalogue(): Promise<{ readonly revision: number; readonly document: CatalogueFile | null }>;
-  saveShopCatalogue(baseRevision: number, document: CatalogueFile): Promise<Saved>;
+  shopCatalogue(): Promise<OpenedCatalogue>;
+  saveShopCatalogue(base: Base, document: CatalogueFile): Promise<Saved>;
 }

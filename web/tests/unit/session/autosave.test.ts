@@ -28,7 +28,7 @@ beforeEach(async () => {
   desk = new Desk(new Database(`test ${++number}`), 'memory');
   await workspace.save({ id: 'g', baseRevision: 0, saveId: 'first', document: garden() });
   source = { document: garden(), history: emptyHistory, summary: undefined };
-  autosave = new Autosave(workspace, desk, 1, source, quick);
+  autosave = new Autosave(workspace, desk, { revision: 1 }, source, quick);
 });
 
 afterEach(() => autosave.stop());
@@ -56,7 +56,7 @@ describe('autosave', () => {
 
   it('puts a row of changes on the desk as soon when the clock is set back by an hour meanwhile', async () => {
     autosave.stop();
-    autosave = new Autosave(workspace, desk, 1, source, { ...quick, desk: 20, quiet: 10_000, longest: 10_000 });
+    autosave = new Autosave(workspace, desk, { revision: 1 }, source, { ...quick, desk: 20, quiet: 10_000, longest: 10_000 });
     edit('one');
     vi.useFakeTimers({ toFake: ['Date'], now: Date.now() - 3_600_000 });
     try {
@@ -79,7 +79,7 @@ describe('autosave', () => {
 
   it('puts a single change on the desk at once, and the last of a row a little later', async () => {
     autosave.stop();
-    autosave = new Autosave(workspace, desk, 1, source, { ...quick, desk: 60, quiet: 10_000, longest: 10_000 });
+    autosave = new Autosave(workspace, desk, { revision: 1 }, source, { ...quick, desk: 60, quiet: 10_000, longest: 10_000 });
     const put = vi.spyOn(desk, 'put');
     edit('first');
     expect(put).toHaveBeenCalledTimes(1);
@@ -121,7 +121,7 @@ describe('autosave', () => {
     workspace.mood = 'well';
     const row = (await desk.get('g'))!;
     source.document = row.document;
-    autosave = new Autosave(workspace, desk, row.revision, source, quick);
+    autosave = new Autosave(workspace, desk, row, source, quick);
     autosave.resume(row.unsent!);
     edit('after');
     await becomes('saved');
@@ -147,11 +147,48 @@ describe('autosave', () => {
     edit('mine');
     await becomes('conflict');
     source.document = garden('theirs');
-    await autosave.tookTheirs(2);
+    await autosave.tookTheirs({ revision: 2 });
     expect(autosave.state).toBe('saved');
     edit('on from theirs');
     await becomes('saved');
     expect(autosave.revision).toBe(3);
+  });
+
+  it('overwrites nothing after a backup was put back, though its number is there again', async () => {
+    const putBack = workspace.backUp();
+    edit('lost');
+    await becomes('saved');
+    putBack();
+    await workspace.save({ id: 'g', baseRevision: 1, saveId: 'theirs', document: garden('after the restore') });
+    edit('mine');
+    await becomes('conflict');
+    expect(autosave.conflict).toMatchObject({ theirRevision: 2, putBack: true });
+    expect(await stored()).toBe('after the restore');
+    expect((await desk.get('g'))?.document.title).toBe('mine');
+    await autosave.keepMine();
+    expect(autosave.state).toBe('saved');
+    expect(await stored()).toBe('mine');
+    expect((await workspace.openRevision('g', 2)).document.title).toBe('after the restore');
+  });
+
+  it('goes on by itself after a backup was put back that holds what it grew from', async () => {
+    edit('kept');
+    await becomes('saved');
+    workspace.backUp()();
+    edit('on');
+    await becomes('saved');
+    expect(autosave.conflict).toBeUndefined();
+    expect(await stored()).toBe('on');
+  });
+
+  it('makes a job again that the workspace lost', async () => {
+    edit('one');
+    await becomes('saved');
+    workspace.lose();
+    edit('two');
+    await becomes('saved');
+    expect(await stored()).toBe('two');
+    expect([autosave.putBack, autosave.revision]).toEqual([true, 1]);
   });
 
   it('says so where there is no room, and does not call it saved', async () => {

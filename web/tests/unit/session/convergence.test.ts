@@ -7,6 +7,7 @@ import { afterEach, expect, it, vi } from 'vitest';
 import type { Engine } from '../../../src/engine/client';
 import { canonicalText, entriesOf, visitsOf } from '../../../src/job/visit-log';
 import { JobSession } from '../../../src/session/job-session.svelte';
+import { hasLost, startingPoint } from '../../../src/session/open-job';
 import { Database } from '../../../src/storage/database';
 import { Desk } from '../../../src/storage/desk';
 import { Outbox } from '../../../src/storage/outbox';
@@ -50,8 +51,9 @@ class Device {
     const mood = this.#workspace.mood;
     this.#workspace.mood = 'well';
     const stored = await this.#workspace.open('g');
+    const lost = kept !== undefined && (await hasLost({ workspace: this.#workspace }, stored, kept));
     this.#workspace.mood = mood;
-    const opening = kept?.unsent ? { document: kept.document, revision: kept.revision, unsent: kept.unsent } : stored;
+    const opening = startingPoint(stored, kept, lost);
     const means = { engine, workspace: this.#workspace, desk, pictures: new PictureStore(this.#database, this.#workspace), outbox: new Outbox(this.#database, 'memory') };
     this.session = new JobSession(means, opening);
     // A turn of its queue: what the outbox kept is in the document now.
@@ -75,7 +77,7 @@ class Device {
     } else {
       const theirs = await this.#workspace.open('g');
       session.takeVersion(theirs.document, 'Take the other version');
-      await session.autosave.tookTheirs(theirs.revision, true);
+      await session.autosave.tookTheirs(theirs, true);
       await session.autosave.flush();
     }
   }

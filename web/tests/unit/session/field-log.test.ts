@@ -103,7 +103,7 @@ describe('the log of a visit', () => {
     await vi.waitFor(() => expect(second.autosave.conflict).toBeDefined());
     const theirs = await workspace.open('g');
     second.takeVersion(theirs.document, 'Take the other version');
-    await second.autosave.tookTheirs(theirs.revision, true);
+    await second.autosave.tookTheirs(theirs, true);
     await second.autosave.flush();
     await arrived(second);
     const { document } = await workspace.open('g');

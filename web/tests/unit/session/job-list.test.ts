@@ -3,7 +3,7 @@ import 'fake-indexeddb/auto';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { App } from '../../../src/session/app.svelte';
 import { addJob, loadJobs, sendWaiting } from '../../../src/session/job-list';
-import { startingPoint } from '../../../src/session/open-job';
+import { hasLost, startingPoint } from '../../../src/session/open-job';
 import { Database } from '../../../src/storage/database';
 import { Desk } from '../../../src/storage/desk';
 import { garden } from '../support/garden';
@@ -51,6 +51,43 @@ describe('the list of jobs', () => {
     expect(await sendWaiting(app)).toBe(0);
     expect((await workspace.open('a')).document.title).toBe('theirs');
     expect((await app.desk.get('a'))?.document.title).toBe('mine');
+  });
+});
+
+describe('after a backup was put back', () => {
+  const row = { workspace: 'memory', id: 'a', revision: 2, checksum: JSON.stringify(garden('lost', 'a')), document: garden('lost', 'a'), history: { entries: [], position: 0 }, unsent: null };
+  const save = (baseRevision: number, title: string) => workspace.save({ id: 'a', baseRevision, saveId: title, document: garden(title, 'a') });
+  const isLost = async (): Promise<boolean> => hasLost(app, await workspace.open('a'), row);
+
+  it('what only this device has still is sent, and both sides are there', async () => {
+    await save(0, 'of the backup');
+    expect(await isLost(), 'the workspace is behind').toBe(true);
+    await save(1, 'after it');
+    expect(await isLost(), 'another one of the same number').toBe(true);
+    await save(2, 'and on');
+    expect(await isLost(), 'overtaken since').toBe(true);
+    const opening = startingPoint(await workspace.open('a'), row, true);
+    expect(opening).toMatchObject({ document: { title: 'lost' }, revision: 2, checksum: row.checksum });
+    expect(opening.unsent?.label).toContain('put back');
+  });
+
+  it('nothing is made of a revision that the workspace has, or once had from here', async () => {
+    await save(0, 'first');
+    await save(1, 'lost');
+    expect(await isLost(), 'as it is here').toBe(false);
+    await save(2, 'someone else went on');
+    expect(await isLost()).toBe(false);
+  });
+
+  it('a job that the workspace lost is made again from what waits here, and one that it has is left to the person', async () => {
+    const unsent = { label: '', since: '2026', tried: [] };
+    await app.desk.put({ ...row, unsent });
+    expect(await sendWaiting(app)).toBe(1);
+    expect((await workspace.open('a')).revision).toBe(1);
+    await save(1, 'theirs');
+    await app.desk.put({ ...row, document: garden('mine', 'a'), unsent });
+    expect(await sendWaiting(app)).toBe(0);
+    expect((await workspace.open('a')).document.title).toBe('theirs');
   });
 });
 

@@ -5,7 +5,7 @@ import type { ServerPapers } from '../../../src/storage/server';
 import { garden } from '../support/garden';
 
 const wish = { size: 'a4', units: 'metric' } as const;
-const file = { name: 'proposal.pdf', title: 'Proposal', kind: 'paper', media_type: 'application/pdf', bytes: 1, pages: 2, remarks: [] } as const;
+const file = { name: 'proposal.pdf', title: 'Proposal', kind: 'paper', media_type: 'application/pdf', bytes: 1, pages: 2, remarks: [], job_errors: '' } as const;
 
 function serverOf(states: readonly Partial<ServerPapers>[]) {
   const calls: string[] = [];

@@ -92,8 +92,8 @@ describe('the workspace in the browser', () => {
   it('refuses a stale shop catalogue', async () => {
     const file = { format: 'duskwire-catalogue', version: 1 } as const;
     expect((await workspace.shopCatalogue()).document).toBeNull();
-    await workspace.saveShopCatalogue(0, file);
-    await expect(workspace.saveShopCatalogue(0, file)).rejects.toMatchObject({ kind: 'conflict' });
+    await workspace.saveShopCatalogue({ revision: 0 }, file);
+    await expect(workspace.saveShopCatalogue({ revision: 0 }, file)).rejects.toMatchObject({ kind: 'conflict' });
   });
 });
 

@@ -34,6 +34,15 @@ describe('the workspace of the server', () => {
     ]);
   });
 
+  it('names the checksum of the base, and hears which one is there instead', async () => {
+    const { http, sent } = network(409, { error: { code: 'conflict', message: 'Put back.', current_revision: 2, current_checksum: 'theirs' } });
+    const workspace = new ServerWorkspace(http, session);
+    const save = workspace.save({ id: 'g', baseRevision: 2, baseChecksum: 'ours', saveId: 's1', document: garden() });
+    await expect(save).rejects.toMatchObject({ kind: 'conflict', currentRevision: 2, currentChecksum: 'theirs' });
+    await expect(workspace.saveShopCatalogue({ revision: 2, checksum: 'ours' }, { format: 'duskwire-catalogue', version: 1 })).rejects.toMatchObject({ kind: 'conflict' });
+    for (const { body } of sent) expect(body).toMatchObject({ base_revision: 2, base_checksum: 'ours' });
+  });
+
   it('makes a job that has no revision yet', async () => {
     const { http, sent } = network(201, { id: 'g', revision: 1, changed: 'x' });
     await new ServerWorkspace(http, session).save({ id: 'g', baseRevision: 0, saveId: 's1', document: garden() });

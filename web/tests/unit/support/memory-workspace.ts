@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 // A workspace in memory that can be told to fail: to be away, to lose its answer after storing, to be full.
-import type { CatalogueFile, JobDocument } from '../../../src/job/document';
+import type { JobDocument } from '../../../src/job/document';
 import { entryOf } from '../../../src/storage/entry';
-import { StorageFailure, type JobEntry, type OpenedJob, type Save, type Saved, type Workspace } from '../../../src/storage/workspace';
+import { StorageFailure, type JobEntry, type OpenedCatalogue, type OpenedJob, type Save, type Saved, type Workspace } from '../../../src/storage/workspace';
 
 export type Mood = 'well' | 'away' | 'answer lost' | 'full';
+
+// Of the document alone: that is all that these tests tell apart.
+const checksumOf = ({ document }: { document: JobDocument }): string => JSON.stringify(document);
 
 export class MemoryWorkspace implements Workspace {
   readonly place = 'memory';
@@ -18,11 +21,15 @@ export class MemoryWorkspace implements Workspace {
     return this.#answer(() => {
       if (this.mood === 'full') throw new StorageFailure('full', 'No room.');
       const job = this.#jobs.get(save.id);
-      if (job?.saveId === save.saveId) return job.entry;
+      if (job?.saveId === save.saveId) return { ...job.entry, checksum: checksumOf(job) };
       if ((job?.entry.revision ?? 0) !== save.baseRevision) {
-        throw new StorageFailure('conflict', 'Saved elsewhere.', { ...job!.entry, saveId: job!.saveId });
+        if (!job) throw new StorageFailure('not_found', 'No such job.');
+        throw new StorageFailure('conflict', 'Saved elsewhere.', { ...job.entry, saveId: job.saveId, checksum: checksumOf(job) });
       }
-      const saved = { revision: save.baseRevision + 1, changed: new Date(save.baseRevision * 1000).toISOString() };
+      if (job && save.baseChecksum !== undefined && save.baseChecksum !== checksumOf(job)) {
+        throw new StorageFailure('conflict', 'Another of the same number.', { ...job.entry, saveId: job.saveId, checksum: checksumOf(job) });
+      }
+      const saved = { revision: save.baseRevision + 1, checksum: JSON.stringify(save.document), changed: new Date(save.baseRevision * 1000).toISOString() };
       this.saves.push(save);
       const entry = entryOf(save.document, saved, false, save.summary ?? null);
       this.#jobs.set(save.id, { entry, document: save.document, saveId: save.saveId });
@@ -35,7 +42,7 @@ export class MemoryWorkspace implements Workspace {
     return this.#answer(() => {
       const job = this.#jobs.get(id);
       if (!job) throw new StorageFailure('not_found', 'No such job.');
-      return { id, revision: job.entry.revision, changed: job.entry.changed, document: job.document };
+      return { id, revision: job.entry.revision, changed: job.entry.changed, document: job.document, checksum: checksumOf(job) };
     });
   }
 
@@ -45,6 +52,12 @@ export class MemoryWorkspace implements Workspace {
       if (!row) throw new StorageFailure('not_found', 'No such revision.');
       return row;
     });
+  }
+
+  /** An empty file was put in its place. */
+  lose(): void {
+    this.#revisions.clear();
+    this.#jobs.clear();
   }
 
   /** A copy of its file, to be put back later. */
@@ -73,7 +86,7 @@ export class MemoryWorkspace implements Workspace {
   archive = unused;
   putPicture = unused;
   picture = unused;
-  shopCatalogue: () => Promise<{ revision: number; document: CatalogueFile | null }> = unused;
+  shopCatalogue: () => Promise<OpenedCatalogue> = unused;
   saveShopCatalogue = unused;
 }
 
