@@ -6,17 +6,13 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
-#include <cstdlib>
-#include <cstring>
 #include <map>
 #include <string>
 
-#include "diagnosis/hypotheses.hpp"
-#include "diagnosis/state.hpp"
 #include "faulty/garden.hpp"
 #include "faulty/problem_of.hpp"
-#include "physics.hpp"
+#include "misses.hpp"
+#include "options.hpp"
 #include "policies.hpp"
 #include "small_and_quick.hpp"
 
@@ -44,24 +40,24 @@ struct Sums {
   double random = 0;
   int random_games = 0;
   std::size_t hidden = 0;
-  int apart_first = 0;  // after five, what no reading above ground tells apart counted as one
+  int nothing_left = 0;  // to read above ground, before a bracket was singled out
+  int apart_first = 0;   // after five, what no reading above ground tells apart counted as one
   int apart_third = 0;
-  double bound = 0;  // readings at least: entropy over the most that one reading can say
+  int all_first = 0;  // with every reading above ground taken
+  int all_third = 0;
+  std::array<int, 4> blamed{};  // for misses of the first three
+  double bound = 0;             // readings at least: entropy over the most that one reading can say
   int sets = 0;
   int sets_held = 0;
   std::array<double, claim_bins> claimed{};
   std::array<int, claim_bins> claims{};
   std::array<int, claim_bins> held{};
-  std::map<int, std::pair<int, int>> by_kind;  // first after five, of
+  std::map<int, std::array<int, 3>> by_kind;  // first and in the first three after five, of
 };
 
 constexpr std::size_t most_readings = 12;
 
-std::size_t rank_after(const Played& played, std::size_t readings) {
-  return played.rank[std::min(readings, played.rank.size() - 1)];
-}
-
-void note(Sums& sums, const Played& played, const faulty::Truth& truth, std::size_t rank_apart) {
+void note(Sums& sums, const Played& played, const faulty::Truth& truth, const Judged& judged) {
   ++sums.games;
   for (const int after : {0, 1, 2, 3, 5}) {
     const std::size_t rank = rank_after(played, static_cast<std::size_t>(after));
@@ -70,6 +66,7 @@ void note(Sums& sums, const Played& played, const faulty::Truth& truth, std::siz
   }
   sums.readings += static_cast<double>(played.readings);
   sums.right += played.right;
+  sums.nothing_left += played.nothing_left;
   for (const auto& [chance, held] : played.claims) {
     const auto bin = static_cast<std::size_t>(std::upper_bound(claim_edges.begin() + 1, claim_edges.end(), chance) -
                                               claim_edges.begin() - 1);
@@ -80,61 +77,34 @@ void note(Sums& sums, const Played& played, const faulty::Truth& truth, std::siz
   if (played.most_bit > 0) sums.bound += played.entropy_bit / played.most_bit;
   sums.sets += played.sets;
   sums.sets_held += played.sets_held;
-  sums.apart_first += rank_apart == 1;
-  sums.apart_third += rank_apart <= 3;
+  sums.apart_first += judged.rank_apart == 1;
+  sums.apart_third += judged.rank_apart <= 3;
+  sums.all_first += judged.rank_all == 1;
+  sums.all_third += judged.rank_all <= 3;
+  ++sums.blamed[static_cast<std::size_t>(judged.blame)];
   auto& kind = sums.by_kind[static_cast<int>(truth.faults.front().kind)];
-  kind.first += rank_after(played, 5) == 1;
-  ++kind.second;
+  kind[0] += rank_after(played, 5) == 1;
+  kind[1] += rank_after(played, 5) <= 3;
+  ++kind[2];
 }
 
-void print_miss(const faulty::Truth& truth, const diagnosis::Bracket& above, double sigmas) {
-  const diagnosis::Place& place = truth.problem.places[above.places.front().place];
-  fmt::print("    above it: place kind {} of {} with {:.1f} %, {:.2f} standard deviations apart\n",
-             static_cast<int>(place.kind), place.index, 100 * above.chance, sigmas);
-}
-
-// DUSKWIRE_BENCH_MISSES=1: what was taken for the truth, and how far apart physics puts the two.
-std::size_t rank_apart(const diagnosis::FaultProblem& plan, const faulty::Truth& truth, const Played& played,
-                       std::size_t readings) {
-  constexpr double noise = 1;  // standard deviation
-  const std::size_t rank = rank_after(played, readings);
-  if (rank == 1 || truth.faults.size() > 1) return rank;
-  const bool told = std::getenv("DUSKWIRE_BENCH_MISSES") != nullptr;
-  if (told) {
-    fmt::print("  missed: lamps {} kind {} element {} parameter {:.3f} rank {} readings", plan.lamp_place.size(),
-               static_cast<int>(truth.faults.front().kind), truth.faults.front().element,
-               truth.faults.front().parameter, rank);
-    for (const diagnosis::Observation& one : played.taken) {
-      if (one.probe.quantity == diagnosis::Quantity::lamp_state && one.seen == diagnosis::SeenLamp::lit) continue;
-      fmt::print(" {}:{}={:.3f}", static_cast<int>(one.probe.quantity), one.probe.index,
-                 diagnosis::is_state(one.probe.quantity) ? static_cast<double>(one.seen) + one.value : one.value);
-    }
-    fmt::print("\n");
-  }
-  constexpr std::size_t looked_at = 40;  // what ranks below that is no near miss
-  Physics physics(plan);
-  std::size_t left = rank;
-  const auto& above = played.above[std::min(readings, played.above.size() - 1)];
-  for (std::size_t k = 0; k < std::min(looked_at, above.size()); ++k) {
-    const double sigmas = physics.apart(truth.faults.front(), truth.places.front(), above[k]);
-    left -= sigmas < noise;
-    if (told && k < 4) print_miss(truth, above[k], sigmas);
-  }
-  return left;
-}
-
-void run(const Setting& setting, faulty::Shape shape, std::uint32_t lamps, int games, std::uint64_t seed, Sums& sums) {
-  wiring::Dice dice(seed);
+void run(const Setting& setting, faulty::Shape shape, std::uint32_t lamps, int games, std::uint64_t seed, bool misses,
+         Sums& sums) {
   for (int game = 0; game < games; ++game) {
+    // Dice of their own for what is drawn and for what is read, so that other choices meet the same faults.
+    const std::uint64_t own = 100000 * seed + 10 * static_cast<std::uint64_t>(game);
+    wiring::Dice dice(own);
+    wiring::Dice meter(own + 1);
+    wiring::Dice other(own + 2);
     const faulty::Garden garden = faulty::make_garden(shape, lamps, dice);
     const diagnosis::FaultProblem plan = faulty::problem_of(garden.network, {}, garden.leads);
     const faulty::Truth truth = faulty::make_truth(plan, setting.faults, setting.mischief, dice, &sums.hidden);
-    const Played ours = play(plan, truth, Policy::ours, most_readings, setting.mischief, setting.lamps_seen, dice);
-    note(sums, ours, truth, rank_apart(plan, truth, ours, 5));
+    const Played ours = play(plan, truth, Policy::ours, most_readings, setting.mischief, setting.lamps_seen, meter);
+    note(sums, ours, truth, judge(plan, truth, ours, 5, misses, other));
     if (!setting.opponents) continue;
     sums.half += static_cast<double>(ideal_half_split(plan, truth));
     if (game % 4 == 0) {
-      const Played random = play(plan, truth, Policy::random, 30, setting.mischief, setting.lamps_seen, dice);
+      const Played random = play(plan, truth, Policy::random, 30, setting.mischief, setting.lamps_seen, other);
       sums.random += static_cast<double>(random.readings);
       ++sums.random_games;
     }
@@ -165,6 +135,12 @@ void print_claims(const Sums& s) {
   fmt::print("\n  90 % sets held {:.1f} % of {}", share(s.sets_held, s.sets), s.sets);
   fmt::print("\n  after 5, what physics cannot tell apart as one: first {:.1f} %, in three {:.1f} %",
              share(s.apart_first, s.games), share(s.apart_third, s.games));
+  fmt::print("\n  with every reading above ground taken: first {:.1f} %, in three {:.1f} %",
+             share(s.all_first, s.games), share(s.all_third, s.games));
+  fmt::print("\n  not in the first three after 5: {} alike in all readings, {} by the choice, {} by the model",
+             s.blamed[1], s.blamed[2], s.blamed[3]);
+  fmt::print("\n  not singled out, and nothing above ground left that is worth reading: {} of {}", s.nothing_left,
+             s.games);
   fmt::print("\n  faults that no reading would show, drawn again: {}\n", s.hidden);
 }
 
@@ -173,8 +149,10 @@ void print_kinds(const Sums& s) {
       "sound",        "open",        "one conductor", "one conductor", "resistive", "short in a span", "dead lamp",
       "water",        "short lamp",  "added load",    "wrong gauge",   "wrong tap", "weak output",     "tripped",
       "bridged taps", "transformer", "no mains",      "control",       "low mains", "crossed"};
-  fmt::print("  first after 5, by fault:");
-  for (const auto& [kind, counts] : s.by_kind) fmt::print("  {} {}/{}", names[kind], counts.first, counts.second);
+  fmt::print("  first / in three / of, after 5, by fault:");
+  for (const auto& [kind, counts] : s.by_kind) {
+    fmt::print("  {} {}/{}/{}", names[kind], counts[0], counts[1], counts[2]);
+  }
   fmt::print("\n");
 }
 
@@ -188,8 +166,12 @@ void merge(Sums& into, const Sums& one) {
   into.random += one.random;
   into.random_games += one.random_games;
   into.hidden += one.hidden;
+  into.nothing_left += one.nothing_left;
   into.apart_first += one.apart_first;
   into.apart_third += one.apart_third;
+  into.all_first += one.all_first;
+  into.all_third += one.all_third;
+  for (std::size_t k = 0; k < into.blamed.size(); ++k) into.blamed[k] += one.blamed[k];
   into.bound += one.bound;
   into.sets += one.sets;
   into.sets_held += one.sets_held;
@@ -199,14 +181,13 @@ void merge(Sums& into, const Sums& one) {
     into.held[b] += one.held[b];
   }
   for (const auto& [k, n] : one.by_kind) {
-    into.by_kind[k].first += n.first;
-    into.by_kind[k].second += n.second;
+    for (std::size_t i = 0; i < n.size(); ++i) into.by_kind[k][i] += n[i];
   }
 }
 
 }  // namespace
 
-void run_all(int scale) {
+void run_all(const Options& options) {
   static constexpr const char* shapes[] = {"chain", "tee", "hub", "loop"};
   std::vector<Setting> settings = {{"single", 1, {}, false, true},
                                    {"lamps seen first", 1, {}, true, false},
@@ -214,18 +195,28 @@ void run_all(int scale) {
                                    {"lengths off by 10 %", 1, {0, 0.10}, false, false},
                                    {"two faults", 2, {}, false, false}};
   for (const Setting& setting : settings) {
+    if (setting.name.rfind(options.setting, 0) != 0) continue;
     Sums all;
+    Sums middling;  // the sizes for which the entropy bound is asked
     for (int shape = 0; shape < 4; ++shape) {
+      if (!options.shape.empty() && options.shape != shapes[shape]) continue;
       for (const auto& [lamps, games] : {std::pair{8U, 24}, {16U, 20}, {30U, 12}, {60U, 6}, {120U, 2}}) {
+        if (options.lamps > 0 && options.lamps != lamps) continue;
         Sums sums;
-        run(setting, static_cast<faulty::Shape>(shape), lamps, std::max(1, games * scale / 4),
-            1000 * static_cast<std::uint64_t>(shape) + lamps, sums);
+        run(setting, static_cast<faulty::Shape>(shape), lamps, std::max(1, games * options.scale / 4),
+            1000 * static_cast<std::uint64_t>(shape) + lamps, options.misses, sums);
         if (setting.opponents) print(fmt::format("  {} of {}", shapes[shape], lamps), sums);
         merge(all, sums);
+        if (lamps == 30 || lamps == 60) merge(middling, sums);
       }
     }
+    if (all.games == 0) continue;
     print(setting.name, all);
     print_claims(all);
+    if (middling.bound > 0) {
+      fmt::print("  30 to 60 lamps, {} faults: entropy bound {:.2f} readings (ours {:.2f} of it)\n", middling.games,
+                 middling.bound / middling.games, middling.readings / middling.bound);
+    }
     print_kinds(all);
   }
 }
@@ -233,11 +224,9 @@ void run_all(int scale) {
 }  // namespace duskwire::bench
 
 int main(int count, char** arguments) {
-  int scale = 4;
-  if (count > 1 && std::strcmp(arguments[1], "--quick") == 0) scale = 1;
-  if (count > 1 && std::strcmp(arguments[1], "--long") == 0) scale = 12;
+  const duskwire::bench::Options options = duskwire::bench::options_of(count, arguments);
   fmt::print("after 3 / after 5 readings; readings: mean until one bracket is likelier than 90 %\n");
-  duskwire::bench::print_time();
-  duskwire::bench::print_small_cases(scale == 1 ? 100 : 500);
-  duskwire::bench::run_all(scale);
+  if (options.time) duskwire::bench::print_time(options.shape);
+  if (options.small_cases > 0) duskwire::bench::print_small_cases(options.small_cases);
+  if (options.faults) duskwire::bench::run_all(options);
 }

@@ -74,7 +74,7 @@ double Physics::apart(const Fault& fault, std::uint32_t place, const diagnosis::
                            diagnosis::loose_share(candidate.probe.quantity) * truth.numbers[at]);
   }
   const diagnosis::Agreement noise =
-      diagnosis::agreement(model_.uncertainty().rows(diagnosis::settle(problem_, {fault}), probes), sigma);
+      diagnosis::agreement(model_.uncertainty().rows(model_.settled({fault}), probes), sigma);
   double least = HUGE_VAL;
   for (const Group& group : groups_) {
     for (const Group::At& at : group.places) {

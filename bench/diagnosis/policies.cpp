@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "diagnosis/model.hpp"
 #include "diagnosis/next_reading.hpp"
+#include "diagnosis/worlds.hpp"
 #include "physics.hpp"
 
 namespace duskwire::bench {
@@ -18,13 +20,6 @@ bool holds(const diagnosis::Bracket& bracket, const faulty::Truth& truth) {
   return std::any_of(bracket.places.begin(), bracket.places.end(), [&](const diagnosis::PlaceChance& one) {
     return std::find(truth.places.begin(), truth.places.end(), one.place) != truth.places.end();
   });
-}
-
-std::size_t rank_of_truth(const Answer& answer, const faulty::Truth& truth) {
-  for (std::size_t k = 0; k < answer.brackets.size(); ++k) {
-    if (holds(answer.brackets[k], truth)) return k + 1;
-  }
-  return answer.brackets.size() + 1;
 }
 
 bool was_read(const FaultProblem& problem, const diagnosis::Probe& probe) {
@@ -44,6 +39,7 @@ std::uint32_t choose(const FaultProblem& problem, const Answer& answer, Policy p
       const diagnosis::Candidate& candidate = problem.candidates[next.candidate];
       if (needs_no_spade(candidate) && !was_read(problem, candidate.probe)) return next.candidate;
     }
+    return none;  // nothing above ground is worth reading: where to dig is all there is to say
   }
   std::vector<std::uint32_t> open;
   for (std::uint32_t c = 0; c < problem.candidates.size(); ++c) {
@@ -60,17 +56,37 @@ double entropy_bit(const Answer& answer) {
   return sum;
 }
 
+// That a fault sits in a bracket or in a likelier one: with pairs of faults less than the sum of chances.
+std::vector<double> together(const FaultProblem& problem, const Answer& answer) {
+  std::vector<std::size_t> rank(problem.places.size(), answer.brackets.size());
+  for (std::size_t k = 0; k < answer.brackets.size(); ++k) {
+    for (const diagnosis::PlaceChance& one : answer.brackets[k].places) rank[one.place] = k;
+  }
+  std::vector<double> sums(answer.brackets.size(), 0);
+  const diagnosis::Model model(problem);
+  for (const diagnosis::World& world : diagnosis::worlds(model)) {
+    std::size_t first = sums.size();
+    for (const std::uint32_t place : world.places) first = std::min(first, rank[place]);
+    if (first < sums.size()) sums[first] += world.chance;
+  }
+  for (std::size_t k = 1; k < sums.size(); ++k) sums[k] += sums[k - 1];
+  return sums;
+}
+
 // The 90 % set takes its last place in with the chance that makes it 90 % exactly.
-void note_claims(const Answer& answer, const faulty::Truth& truth, wiring::Dice& dice, Played& played) {
+void note_claims(const FaultProblem& problem, const Answer& answer, const faulty::Truth& truth, wiring::Dice& dice,
+                 Played& played) {
   constexpr double stated = 0.9;
   constexpr double worth = 0.02;
   double sum = 0;
   bool inside = false;
-  for (const diagnosis::Bracket& one : answer.brackets) {
+  const std::vector<double> sums = together(problem, answer);
+  for (std::size_t k = 0; k < answer.brackets.size(); ++k) {
+    const diagnosis::Bracket& one = answer.brackets[k];
     if (sum < stated) {
-      const bool taken = dice.unit() * one.chance < stated - sum;
+      const bool taken = dice.unit() * (sums[k] - sum) < stated - sum;
       inside = inside || (taken && holds(one, truth));
-      sum += one.chance;
+      sum = sums[k];
     }
     if (one.chance > worth) played.claims.emplace_back(one.chance, holds(one, truth));
   }
@@ -79,6 +95,28 @@ void note_claims(const Answer& answer, const faulty::Truth& truth, wiring::Dice&
 }
 
 }  // namespace
+
+std::size_t rank_after(const Played& played, std::size_t readings) {
+  return played.rank[std::min(readings, played.rank.size() - 1)];
+}
+
+bool leads_to(const FaultProblem& problem, const diagnosis::Bracket& bracket, const faulty::Truth& truth) {
+  constexpr double dug_min = 10;
+  if (holds(bracket, truth)) return true;
+  const diagnosis::Place& dug = problem.places[bracket.places.front().place];
+  if (dug.kind != diagnosis::PlaceKind::joint_side || problem.holes[dug.hole].effort_min < dug_min) return false;
+  return std::any_of(truth.places.begin(), truth.places.end(), [&](std::uint32_t at) {
+    const diagnosis::Place& place = problem.places[at];
+    return place.kind == diagnosis::PlaceKind::joint_side && place.hole == dug.hole;
+  });
+}
+
+std::size_t rank_of_truth(const FaultProblem& problem, const Answer& answer, const faulty::Truth& truth) {
+  for (std::size_t k = 0; k < answer.brackets.size(); ++k) {
+    if (leads_to(problem, answer.brackets[k], truth)) return k + 1;
+  }
+  return answer.brackets.size() + 1;
+}
 
 Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy, std::size_t most,
             const faulty::Mischief& mischief, bool lamps_seen, wiring::Dice& dice) {
@@ -90,7 +128,7 @@ Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy,
   for (std::size_t k = 0; k <= most; ++k) {
     const Answer answer =
         diagnosis::diagnose(problem, policy == Policy::ours ? diagnosis::Depth::whole : diagnosis::Depth::ranking);
-    played.rank.push_back(rank_of_truth(answer, truth));
+    played.rank.push_back(rank_of_truth(plan, answer, truth));
     const double chance = answer.brackets.empty() ? 0 : answer.brackets.front().chance;
     if (k == 0) played.entropy_bit = entropy_bit(answer);
     for (const diagnosis::NextReading& one : answer.next) {
@@ -98,7 +136,7 @@ Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy,
         played.most_bit = std::max(played.most_bit, one.information_bit);
       }
     }
-    if (k > 0) note_claims(answer, truth, sets, played);
+    if (k > 0) note_claims(problem, answer, truth, sets, played);
     const auto above = static_cast<std::ptrdiff_t>(played.rank.back() - 1);
     played.above.emplace_back(answer.brackets.begin(), answer.brackets.begin() + above);
     if (!played.singled_out) {
@@ -108,7 +146,10 @@ Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy,
     }
     if (played.singled_out && (policy == Policy::random || k >= 5)) break;
     const std::uint32_t next = k < most ? choose(problem, answer, policy, dice) : none;
-    if (next == none) break;
+    if (next == none) {
+      played.nothing_left = !played.singled_out;
+      break;
+    }
     for (const auto& one : faulty::take(truth, problem.candidates[next], mischief, dice)) {
       problem.observations.push_back(one);
     }

@@ -15,6 +15,7 @@ struct Played {
   std::vector<std::size_t> rank;  // of the true bracket after 0, 1, 2 ... readings; 1 is first
   std::size_t readings = 0;       // until some bracket was likelier than 90 %, or `most`
   bool singled_out = false;
+  bool nothing_left = false;                    // to be read above ground, though no bracket was singled out
   bool right = false;                           // and it was the true one
   std::vector<std::pair<double, bool>> claims;  // chance of each bracket after each reading, and whether it held
   int sets = 0;                                 // of 90 % stated after each reading
@@ -24,6 +25,18 @@ struct Played {
   double entropy_bit = 0;  // of the place, before any reading
   double most_bit = 0;     // that any one reading could say about it, at any step
 };
+
+// After so many readings, or after the last where fewer were taken.
+[[nodiscard]] std::size_t rank_after(const Played& played, std::size_t readings);
+
+// Whether a bracket sends the spade to the fault: it is the very span, lamp or device, or its likeliest place is a
+// splice in the joint in which the faulty splice sits.
+[[nodiscard]] bool leads_to(const diagnosis::FaultProblem& problem, const diagnosis::Bracket& bracket,
+                            const faulty::Truth& truth);
+
+// The first bracket that leads to the fault; 1 is the likeliest.
+[[nodiscard]] std::size_t rank_of_truth(const diagnosis::FaultProblem& problem, const diagnosis::Answer& answer,
+                                        const faulty::Truth& truth);
 
 [[nodiscard]] Played play(const diagnosis::FaultProblem& plan, const faulty::Truth& truth, Policy policy,
                           std::size_t most, const faulty::Mischief& mischief, bool lamps_seen, wiring::Dice& dice);

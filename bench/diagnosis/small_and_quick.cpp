@@ -34,12 +34,13 @@ void print_small_cases(int count) {
              best_min / count, ours_min / best_min, worst, random_min / best_min);
 }
 
-void print_time() {
+void print_time(const std::string& shape_only) {
   constexpr std::size_t readings = 5;
   constexpr int repeats = 5;
   static constexpr const char* shapes[] = {"chain", "tee", "hub", "loop"};
   fmt::print("60 lamps, processor ms, ranking alone / with what to read next:");
   for (int shape = 0; shape < 4; ++shape) {
+    if (!shape_only.empty() && shape_only != shapes[shape]) continue;
     wiring::Dice dice(60);
     const faulty::Garden garden = faulty::make_garden(static_cast<faulty::Shape>(shape), 60, dice);
     diagnosis::FaultProblem problem = faulty::problem_of(garden.network, {}, garden.leads);

@@ -113,7 +113,7 @@ Fitness judge(const Model& model, const Eigen::VectorXd& measured, const Agreeme
 }
 
 std::vector<Compared> compare(const Model& model, const Outlook& sound, const Outlook& best, const Fitness& fitness) {
-  const Eigen::MatrixXd rows = model.uncertainty().rows(settle(model.problem(), {}), model.numeric_probes());
+  const Eigen::MatrixXd rows = model.uncertainty().rows(model.sound_state(), model.numeric_probes());
   const Eigen::VectorXd own = model.own_sigma(sound.measured);
   std::vector<Compared> result;
   for (Eigen::Index k = 0; k < model.values().size(); ++k) {

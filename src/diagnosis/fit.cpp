@@ -175,8 +175,7 @@ class Integral {
     const Weights w = weights(group_.kind, trials_, parameter);
     const Outlook& nearest = trials_[w.nearest].at[at_];
     // Lamps go dark at a bend: they are not mixed.
-    const double log_p = model_.log_likelihood(nearest.agreement, mixed(model_, trials_, w, at_), nearest.seen,
-                                               is_unsteady(group_.kind)) +
+    const double log_p = model_.log_likelihood(nearest, mixed(model_, trials_, w, at_), is_unsteady(group_.kind)) +
                          log_prior(group_.kind, parameter);
     return {x, width, log_p, w.nearest};
   }
@@ -215,7 +214,7 @@ PlaceFit integrate(const Model& model, const Group& group, const std::vector<Tri
   if (!has_parameter(group.kind)) {
     const Outlook& only = trials.front().at[at];
     fit.parameter = trials.front().parameter;
-    fit.log_evidence = model.log_likelihood(only.agreement, only.measured, only.seen, is_unsteady(group.kind));
+    fit.log_evidence = model.log_likelihood(only, only.measured, is_unsteady(group.kind));
     fit.pieces.push_back({fit.parameter, 1, only.measured, only.future, only.dark, only.out});
     return fit;
   }
@@ -246,15 +245,29 @@ PlaceFit integrate(const Model& model, const Group& group, const std::vector<Tri
   return fit;
 }
 
+// The same fit at a place that only readings yet to be taken tell apart from the first.
+PlaceFit moved_to(std::size_t at, const std::vector<Trial>& trials, PlaceFit fit) {
+  for (Piece& piece : fit.pieces) {
+    const auto trial =
+        std::find_if(trials.begin(), trials.end(), [&](const Trial& one) { return one.parameter == piece.parameter; });
+    piece.future = trial->at[at].future;
+  }
+  return fit;
+}
+
 std::vector<PlaceFit> spread_over(const Model& model, const Group& group, const std::vector<Trial>& trials,
                                   Range over) {
   std::vector<PlaceFit> fits;
   const std::size_t apart = trials.front().at.size();
   for (std::size_t p = 0; p < group.places.size(); ++p) {
-    if (p < apart)
-      fits.push_back(integrate(model, group, trials, p, over));
-    else
+    const bool alike = p > 0 && p < apart && std::all_of(trials.begin(), trials.end(), [p](const Trial& trial) {
+                         return trial.at[p].measured == trial.at.front().measured;
+                       });
+    if (p >= apart) {
       fits.push_back(fits.front());
+    } else {
+      fits.push_back(alike ? moved_to(p, trials, fits.front()) : integrate(model, group, trials, p, over));
+    }
     fits.back().place = group.places[p].place;
   }
   return fits;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <vector>
 
 namespace duskwire::diagnosis {
 namespace {
@@ -25,6 +26,16 @@ Agreement agreement(const Eigen::MatrixXd& rows, const Eigen::VectorXd& meter_si
   Agreement result;
   result.precision = factor.solve(Eigen::MatrixXd::Identity(covariance.rows(), covariance.cols()));
   result.log_determinant = -2 * factor.matrixLLT().diagonal().array().log().sum();
+  const Eigen::Index n = covariance.rows();
+  result.log_without.resize(n, n);
+  for (Eigen::Index i = 0; i < n; ++i) {
+    const double p_ii = result.precision(i, i);
+    result.log_without(i, i) = std::log(p_ii);
+    for (Eigen::Index k = i + 1; k < n; ++k) {
+      const double det = p_ii * result.precision(k, k) - std::pow(result.precision(i, k), 2);
+      result.log_without(i, k) = result.log_without(k, i) = det > 0 ? std::log(det) : HUGE_VAL;
+    }
+  }
   return result;
 }
 
@@ -43,22 +54,34 @@ double log_density(const Agreement& agreement, const Eigen::VectorXd& residual, 
   if (wrong_share <= 0) return all;
   const double right = std::log1p(-wrong_share);
   const double wrong = std::log(wrong_share);
-  double sum = all + static_cast<double>(n) * right;
+  // Sums of exponentials about a common height, so that each term costs one exponential.
+  const double height = all + static_cast<double>(n) * right;
+  double most = height;
+  thread_local std::vector<double> terms;
+  terms.clear();
+  const auto take = [&](double term) {
+    terms.push_back(term);
+    most = std::max(most, term);
+  };
   for (Eigen::Index i = 0; i < n; ++i) {
     const double p_ii = agreement.precision(i, i);
-    const double without = all + 0.5 * (z[i] * z[i] / p_ii - std::log(p_ii) + log_2pi);
-    sum = log_sum(sum, without + wild[i] + wrong + static_cast<double>(n - 1) * right);
+    const double without = all + 0.5 * (z[i] * z[i] / p_ii - agreement.log_without(i, i) + log_2pi);
+    take(without + wild[i] + wrong + static_cast<double>(n - 1) * right);
     for (Eigen::Index k = i + 1; k < n; ++k) {
       const double p_kk = agreement.precision(k, k);
       const double p_ik = agreement.precision(i, k);
       const double det = p_ii * p_kk - p_ik * p_ik;
       if (det <= 0) continue;
       const double fall = (z[i] * z[i] * p_kk - 2 * z[i] * z[k] * p_ik + z[k] * z[k] * p_ii) / det;
-      const double pair = all + 0.5 * (fall - std::log(det)) + log_2pi;
-      sum = log_sum(sum, pair + wild[i] + wild[k] + 2 * wrong + static_cast<double>(n - 2) * right);
+      const double pair = all + 0.5 * (fall - agreement.log_without(i, k)) + log_2pi;
+      take(pair + wild[i] + wild[k] + 2 * wrong + static_cast<double>(n - 2) * right);
     }
   }
-  return sum;
+  if (std::isinf(most)) return most;
+  constexpr double negligible = 30;  // nats
+  double sum = std::exp(height - most);
+  for (const double term : terms) sum += term > most - negligible ? std::exp(term - most) : 0;
+  return most + std::log(sum);
 }
 
 // Rows: what is computed (dark, dim, lit); columns: lit, dim, dark, flickering. Common practice, no source.

@@ -17,6 +17,8 @@ namespace duskwire::diagnosis {
 struct Agreement {
   Eigen::MatrixXd precision;
   double log_determinant = 0;  // of the precision
+  Eigen::MatrixXd
+      log_without;  // by one or two readings: of the determinant of the precision's rows and columns of them
 };
 
 // `rows`: sensitivities (uncertainty.hpp); `meter_sigma`: of each reading on its own.

@@ -61,7 +61,8 @@ bool is_unsteady(FaultKind kind) {
   return kind == FaultKind::resistive || kind == FaultKind::water || kind == FaultKind::weak_output;
 }
 
-Model::Model(const FaultProblem& problem) : problem_(problem), uncertainty_(problem), lifted_{none} {
+Model::Model(const FaultProblem& problem)
+    : problem_(problem), nearby_(problem), uncertainty_(problem, nearby_), lifted_{none} {
   for (std::size_t k = 0; k < problem.observations.size(); ++k) {
     const Probe& probe = problem.observations[k].probe;
     (is_state(probe.quantity) ? states_ : numeric_).push_back(k);
@@ -71,6 +72,9 @@ Model::Model(const FaultProblem& problem) : problem_(problem), uncertainty_(prob
     const std::uint32_t lifted = candidate.probe.lifted;
     if (std::find(lifted_.begin(), lifted_.end(), lifted) == lifted_.end()) lifted_.push_back(lifted);
   }
+  const auto is_ohm = [](const auto& item) { return item.probe.quantity == Quantity::loop_ohm; };
+  reads_ohm_ = std::any_of(problem.observations.begin(), problem.observations.end(), is_ohm) ||
+               std::any_of(problem.candidates.begin(), problem.candidates.end(), is_ohm);
   const auto n = static_cast<Eigen::Index>(numeric_.size());
   values_.resize(n);
   meter_sigma_.resize(n);
@@ -83,6 +87,7 @@ Model::Model(const FaultProblem& problem) : problem_(problem), uncertainty_(prob
     wild_[k] = log_wild(observation.probe.quantity);
   }
   for (std::uint32_t o = 0; o < problem.network.outputs.size(); ++o) tripped_.push_back(settle(problem, {}, none, o));
+  sound_state_ = settle(problem, {}, none, none, &nearby_);
   sound_ = outlooks({}, {none}, true).front();
 }
 
@@ -103,8 +108,21 @@ bool Model::distinguishes_ends_of(std::uint32_t segment) const {
          std::any_of(problem_.candidates.begin(), problem_.candidates.end(), reads_end);
 }
 
+// What lies between the conductors at the lugs draws at least this, whatever the lamps draw beside it.
+std::uint32_t Model::trips_when_crossed(const Fault& fault) const {
+  const std::uint32_t o = problem_.output_of_node[problem_.network.segments[fault.element].to];
+  if (o == none) return none;
+  const electrical::Output& output = problem_.network.outputs[o];
+  const std::vector<double> ohm = nearby_.loop_ohm({fault}, none);
+  if (ohm.empty() || output.limit_a <= 0) return none;
+  const double behind_ohm = output.r_own_ohm + problem_.network.transformers[output.transformer].r_shared_ohm;
+  const double short_a = output.emf_v * problem_.nominal.mains_factor / (behind_ohm + ohm[output.node]);
+  return short_a > trips_above * output.limit_a ? o : none;
+}
+
 std::uint32_t Model::surely_tripped(const std::vector<Fault>& faults) const {
   if (faults.size() != 1) return none;
+  if (faults.front().kind == FaultKind::crossed) return trips_when_crossed(faults.front());
   const double short_a = uncertainty_.least_short_a(faults.front());
   if (short_a <= 0) return none;
   const Fault& fault = faults.front();
@@ -125,9 +143,10 @@ double Model::value(const State& state, const Probe& probe, std::uint32_t at) co
 // A short that surely trips leaves behind it what that output's open device does, wherever it sits.
 State Model::settled(const std::vector<Fault>& faults, std::uint32_t lifted) const {
   const std::uint32_t output = lifted == none ? surely_tripped(faults) : none;
-  if (output == none) return settle(problem_, faults, lifted);
-  State state = tripped_[output];
+  State state = output == none ? settle(problem_, faults, lifted, none, &nearby_) : tripped_[output];
   state.faults = faults;
+  const bool joined = std::any_of(faults.begin(), faults.end(), joins_conductors);
+  if (reads_ohm_ && joined) state.loop_ohm = nearby_.loop_ohm(faults, lifted);
   return state;
 }
 
@@ -164,15 +183,16 @@ std::vector<Outlook> Model::outlooks(const std::vector<Fault>& faults, const std
     outlook.trips =
         std::find(states.front().tripped.begin(), states.front().tripped.end(), true) != states.front().tripped.end();
     outlook.measured.resize(static_cast<Eigen::Index>(numeric_.size()));
-    outlook.seen.resize(static_cast<Eigen::Index>(states_.size()));
+    Eigen::VectorXd seen(static_cast<Eigen::Index>(states_.size()));
     for (std::size_t k = 0; k < numeric_.size(); ++k) {
       const Probe& probe = numeric_probes_[k];
       outlook.measured[static_cast<Eigen::Index>(k)] = value(state_of(probe), probe, at[p]);
     }
     for (std::size_t k = 0; k < states_.size(); ++k) {
       const Probe& probe = problem_.observations[states_[k]].probe;
-      outlook.seen[static_cast<Eigen::Index>(k)] = value(state_of(probe), probe, at[p]);
+      seen[static_cast<Eigen::Index>(k)] = value(state_of(probe), probe, at[p]);
     }
+    judge_seen(seen, outlook);
     if (with_future) foresee(state_of, at[p], outlook);
     outlook.agreement = p == 0
                             ? agreement(uncertainty_.rows(states.front(), numeric_probes_), own_sigma(outlook.measured))
@@ -181,18 +201,20 @@ std::vector<Outlook> Model::outlooks(const std::vector<Fault>& faults, const std
   return result;
 }
 
-double Model::log_likelihood(const Agreement& agreement, const Eigen::VectorXd& measured, const Eigen::VectorXd& seen,
-                             bool unsteady) const {
-  const double numbers = log_density(agreement, values_ - measured, wild_, problem_.spread.wrong_reading);
-  double steady = 0;
+void Model::judge_seen(const Eigen::VectorXd& seen, Outlook& outlook) const {
   double flickering = 0;
   for (std::size_t k = 0; k < states_.size(); ++k) {
     const Observation& one = problem_.observations[states_[k]];
-    steady += log_seen(one, seen[static_cast<Eigen::Index>(k)], false);
-    if (unsteady) flickering += log_seen(one, seen[static_cast<Eigen::Index>(k)], true);
+    outlook.log_seen += log_seen(one, seen[static_cast<Eigen::Index>(k)], false);
+    flickering += log_seen(one, seen[static_cast<Eigen::Index>(k)], true);
   }
-  if (!unsteady) return numbers + steady;
-  return numbers + log_sum(steady + std::log(1 - flickers_now), flickering + std::log(flickers_now));
+  outlook.log_seen_unsteady =
+      log_sum(outlook.log_seen + std::log(1 - flickers_now), flickering + std::log(flickers_now));
+}
+
+double Model::log_likelihood(const Outlook& nearest, const Eigen::VectorXd& measured, bool unsteady) const {
+  const double numbers = log_density(nearest.agreement, values_ - measured, wild_, problem_.spread.wrong_reading);
+  return numbers + (unsteady ? nearest.log_seen_unsteady : nearest.log_seen);
 }
 
 }  // namespace duskwire::diagnosis

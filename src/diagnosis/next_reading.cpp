@@ -6,6 +6,7 @@
 #include <map>
 #include <queue>
 
+#include "diagnosis/look_ahead.hpp"
 #include "diagnosis/outcomes.hpp"
 
 namespace duskwire::diagnosis {
@@ -46,7 +47,7 @@ Shared shared_errors(const Model& model) {
   const FaultProblem& problem = model.problem();
   std::vector<Probe> probes;
   for (const Candidate& candidate : problem.candidates) probes.push_back(candidate.probe);
-  const State sound = settle(problem, {});
+  const State& sound = model.sound_state();
   const Eigen::MatrixXd future = model.uncertainty().rows(sound, probes);
   const Eigen::MatrixXd past = model.uncertainty().rows(sound, model.numeric_probes());
   Shared shared;
@@ -80,7 +81,7 @@ Eigen::VectorXd moved(const Model& model, const Piece& piece) {
 }
 
 void foretell_seen(const World& world, const Piece& piece, double share, std::uint32_t target, std::size_t c,
-                   std::vector<Foretold>& into) {
+                   std::uint32_t number, std::vector<Foretold>& into) {
   const bool unsteady = !world.faults.empty() && is_unsteady(world.faults.front().kind);
   constexpr double narrow = 0.05;  // states are far apart on this scale: their number
   for (int seen = 0; seen < 4; ++seen) {
@@ -89,7 +90,7 @@ void foretell_seen(const World& world, const Piece& piece, double share, std::ui
     const double flickers = unsteady ? flickers_now : 0;
     const double chance =
         (1 - flickers) * seen_chance(as, light, false) + (flickers > 0 ? flickers * seen_chance(as, light, true) : 0);
-    into.push_back({target, share * chance, static_cast<double>(seen), narrow});
+    into.push_back({target, share * chance, static_cast<double>(seen), narrow, number});
   }
 }
 
@@ -101,13 +102,14 @@ std::vector<Foretold> foretell(const Model& model, const Targets& targets, const
   const Quantity quantity = candidate.probe.quantity;
   const auto at = static_cast<Eigen::Index>(c);
   std::vector<Foretold> foretold;
+  std::uint32_t number = 0;
   for (std::size_t w = 0; w < targets.worlds.size(); ++w) {
     const World& world = *targets.worlds[w];
-    for (std::size_t p = 0; p < world.pieces.size(); ++p) {
+    for (std::size_t p = 0; p < world.pieces.size(); ++p, ++number) {
       const Piece& piece = world.pieces[p];
       const double share = world.chance / targets.chance * piece.share;
       if (quantity == Quantity::lamp_state) {
-        foretell_seen(world, piece, share, targets.target[w], c, foretold);
+        foretell_seen(world, piece, share, targets.target[w], c, number, foretold);
         continue;
       }
       double value = piece.future[at];
@@ -121,7 +123,7 @@ std::vector<Foretold> foretell(const Model& model, const Targets& targets, const
       if (quantity == Quantity::loop_ohm && value >= most_ohm) variance = no_end_sigma * no_end_sigma;
       // Whether the lamp beside it is dark is seen for nothing: such readings are laid far apart.
       if (piece.dark[c]) value += beside_dark_lamp;
-      foretold.push_back({targets.target[w], share, value, std::sqrt(std::max(variance, 1e-8))});
+      foretold.push_back({targets.target[w], share, value, std::sqrt(std::max(variance, 1e-8)), number});
     }
   }
   return foretold;
@@ -144,11 +146,12 @@ struct Patterns {
 std::vector<Foretold> foretell_look(const Targets& targets, Patterns& patterns) {
   constexpr double narrow = 0.05;  // patterns are whole numbers on this scale
   std::vector<Foretold> foretold;
+  std::uint32_t number = 0;
   for (std::size_t w = 0; w < targets.worlds.size(); ++w) {
     const World& world = *targets.worlds[w];
     for (const Piece& piece : world.pieces) {
       const double share = world.chance / targets.chance * piece.share;
-      foretold.push_back({targets.target[w], share, static_cast<double>(patterns.of(piece.out)), narrow});
+      foretold.push_back({targets.target[w], share, static_cast<double>(patterns.of(piece.out)), narrow, number++});
     }
   }
   return foretold;
@@ -228,6 +231,28 @@ void tell_look(const Targets& targets, NextReading& reading) {
   }
 }
 
+// The few that lead are put in the order of what each is worth with the best reading after it.
+template <class ForetoldOf>
+void look_ahead(const Targets& targets, const ForetoldOf& foretold_of, std::vector<NextReading>& readings) {
+  constexpr std::size_t firsts = 6;
+  constexpr std::size_t seconds = 24;
+  std::vector<Option> options;
+  for (std::size_t k = 0; k < std::min(seconds, readings.size()); ++k) {
+    options.push_back(
+        {readings[k].effort_min + to_hand_min, readings[k].information_bit, foretold_of(readings[k].candidate)});
+  }
+  std::size_t pieces = 0;
+  for (const World* world : targets.worlds) pieces += world->pieces.size();
+  const std::vector<double> gains =
+      two_step_gain_bit(options, firsts, static_cast<std::uint32_t>(targets.places.size()), pieces);
+  std::vector<std::size_t> order(gains.size());
+  for (std::size_t k = 0; k < order.size(); ++k) order[k] = k;
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t x, std::size_t y) { return gains[x] > gains[y]; });
+  std::vector<NextReading> ordered;
+  for (const std::size_t k : order) ordered.push_back(std::move(readings[k]));
+  std::move(ordered.begin(), ordered.end(), readings.begin());
+}
+
 }  // namespace
 
 std::vector<NextReading> next_readings(const Model& model, const std::vector<World>& worlds) {
@@ -241,6 +266,12 @@ std::vector<NextReading> next_readings(const Model& model, const std::vector<Wor
     for (const Piece& piece : world->pieces) left.back().push_back(moved(model, piece));
   }
   const auto count = static_cast<std::uint32_t>(targets.places.size());
+  const auto foretold_of = [&](std::uint32_t c) {
+    Patterns patterns;
+    return model.problem().candidates[c].probe.quantity == Quantity::lamps_seen
+               ? foretell_look(targets, patterns)
+               : foretell(model, targets, shared, left, c);
+  };
   std::vector<NextReading> readings;
   const bool looked = looked_round(model.problem());
   const std::vector<bool> suspect = suspect_spans(model.problem(), worlds);
@@ -249,10 +280,7 @@ std::vector<NextReading> next_readings(const Model& model, const std::vector<Wor
     // The ends of a cable say more than the joint beside them only where that cable is suspect.
     if (probe.quantity == Quantity::cable_end_v && !suspect[probe.index]) continue;
     if (probe.quantity == Quantity::lamps_seen && looked) continue;
-    Patterns patterns;
-    const OutcomeTable table(probe.quantity == Quantity::lamps_seen ? foretell_look(targets, patterns)
-                                                                    : foretell(model, targets, shared, left, c),
-                             count);
+    const OutcomeTable table(foretold_of(static_cast<std::uint32_t>(c)), count);
     NextReading reading;
     reading.candidate = static_cast<std::uint32_t>(c);
     reading.information_bit = table.information_bit();
@@ -262,12 +290,13 @@ std::vector<NextReading> next_readings(const Model& model, const std::vector<Wor
   }
   std::stable_sort(readings.begin(), readings.end(),
                    [](const NextReading& x, const NextReading& y) { return x.merit > y.merit; });
+  look_ahead(targets, foretold_of, readings);
   for (std::size_t k = 0; k < std::min(told, readings.size()); ++k) {
     if (model.problem().candidates[readings[k].candidate].probe.quantity == Quantity::lamps_seen) {
       tell_look(targets, readings[k]);
       continue;
     }
-    const OutcomeTable table(foretell(model, targets, shared, left, readings[k].candidate), count);
+    const OutcomeTable table(foretold_of(readings[k].candidate), count);
     tell_outcomes(targets, table, readings[k]);
   }
   return readings;

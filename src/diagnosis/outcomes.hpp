@@ -16,6 +16,7 @@ struct Foretold {
   double share = 0;          // of all, summing up to 1
   double value = 0;
   double sigma = 0;
+  std::uint32_t piece = 0;  // of what is supposed: the same in what every reading foretells
 };
 
 class OutcomeTable {

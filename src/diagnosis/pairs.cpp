@@ -48,7 +48,7 @@ std::vector<Sketch> sketch(const Model& model, const std::vector<Single>& single
   const double log_2pi = std::log(2 * std::numbers::pi);
   const Eigen::VectorXd& sound = singles.front().fits.front().pieces.front().measured;
   const Agreement agreement = diagnosis::agreement(
-      model.uncertainty().rows(settle(model.problem(), {}), model.numeric_probes()), model.own_sigma(sound));
+      model.uncertainty().rows(model.sound_state(), model.numeric_probes()), model.own_sigma(sound));
   const double peak = 0.5 * (agreement.log_determinant - static_cast<double>(sound.size()) * log_2pi);
   std::vector<Sketch> found;
   const std::vector<std::size_t> firsts = best_firsts(singles);

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
+#include "diagnosis/nearby.hpp"
 #include "electrical/solver.hpp"
 
 namespace duskwire::diagnosis {
@@ -14,14 +16,9 @@ bool is_tripped_by_fault(const std::vector<Fault>& faults, std::uint32_t output)
                      [&](const Fault& fault) { return fault.kind == FaultKind::tripped && fault.element == output; });
 }
 
-// Without a path between the conductors an ohmmeter sees nothing but switched-off lamps.
-bool joins_conductors(const Fault& fault) {
-  return fault.kind == FaultKind::short_span || fault.kind == FaultKind::short_lamp || fault.kind == FaultKind::water ||
-         fault.kind == FaultKind::crossed;
-}
-
 double across_ohm(const FaultProblem& problem, const State& state, std::uint32_t node) {
   if (std::none_of(state.faults.begin(), state.faults.end(), joins_conductors)) return most_ohm;
+  if (!state.loop_ohm.empty()) return std::min(most_ohm, state.loop_ohm[node]);
   electrical::Network network = state.faulted.network;
   for (std::size_t j = 0; j < problem.network.loads.size(); ++j) network.loads[j].power_va = 0;
   for (electrical::Output& output : network.outputs) output.emf_v = 0;
@@ -95,10 +92,23 @@ electrical::Solution dark(const electrical::Network& network) {
   return solution;
 }
 
+// The first try, before any device opens.
+std::optional<electrical::Solution> quick(const State& state, std::uint32_t lifted, const Nearby* nearby) {
+  if (nearby == nullptr || std::find(state.tripped.begin(), state.tripped.end(), true) != state.tripped.end()) {
+    return std::nullopt;
+  }
+  return nearby->solve(state.faults, state.faulted, lifted);
+}
+
 }  // namespace
 
+bool joins_conductors(const Fault& fault) {
+  return fault.kind == FaultKind::short_span || fault.kind == FaultKind::short_lamp || fault.kind == FaultKind::water ||
+         fault.kind == FaultKind::crossed;
+}
+
 State settle(const FaultProblem& problem, const std::vector<Fault>& faults, std::uint32_t lifted,
-             std::uint32_t surely_tripped) {
+             std::uint32_t surely_tripped, const Nearby* nearby) {
   State state;
   state.faults = faults;
   state.faulted = apply(problem, faults);
@@ -111,13 +121,19 @@ State settle(const FaultProblem& problem, const std::vector<Fault>& faults, std:
     network.outputs[surely_tripped].emf_v = 0;
   }
   for (std::size_t round = 0; round <= network.outputs.size(); ++round) {
+    state.near = false;
     if (!is_live(network)) {
       state.solution = dark(network);
       break;
     }
-    auto solved = electrical::solve(network, state.faulted.condition);
-    if (!solved) return state;
-    state.solution = std::move(solved).value();
+    if (auto near = quick(state, lifted, nearby)) {
+      state.solution = *std::move(near);
+      state.near = lifted == none;
+    } else {
+      auto solved = electrical::solve(network, state.faulted.condition);
+      if (!solved) return state;
+      state.solution = std::move(solved).value();
+    }
     bool again = false;
     for (std::size_t o = 0; o < network.outputs.size(); ++o) {
       const double limit_a = network.outputs[o].limit_a;

@@ -16,12 +16,19 @@ struct State {
   electrical::Solution solution;
   std::vector<bool> tripped;  // by output
   std::vector<Fault> faults;
+  bool near = false;             // solved from the plan's own factors: see nearby.hpp
+  std::vector<double> loop_ohm;  // by node, where it is known already; empty: solved for when it is read
 };
 
+class Nearby;
+
 // `lifted`: a segment taken off its transformer; none: all as it is. `surely_tripped`: an output known to trip, which
-// saves solving the short that trips it.
+// saves solving the short that trips it. `nearby`: of this problem, saves solving afresh what differs little.
 [[nodiscard]] State settle(const FaultProblem& problem, const std::vector<Fault>& faults, std::uint32_t lifted = none,
-                           std::uint32_t surely_tripped = none);
+                           std::uint32_t surely_tripped = none, const Nearby* nearby = nullptr);
+
+// Without a path between the conductors an ohmmeter sees nothing but switched-off lamps.
+[[nodiscard]] bool joins_conductors(const Fault& fault);
 
 // A device opens within minutes above this share of its rating (thermal breakers hold about a tenth more; from memory).
 inline constexpr double trips_above = 1.15;

@@ -36,8 +36,9 @@ double current_exponent(const electrical::Load& load, double v) {
 
 }  // namespace
 
-Uncertainty::Uncertainty(const FaultProblem& problem)
+Uncertainty::Uncertainty(const FaultProblem& problem, const Nearby& nearby)
     : problem_(problem),
+      nearby_(nearby),
       segments_(static_cast<Eigen::Index>(problem.network.segments.size())),
       loads_(static_cast<Eigen::Index>(problem.network.loads.size())) {
   const auto n = static_cast<Eigen::Index>(problem.network.node_count);
@@ -236,11 +237,12 @@ void Uncertainty::fill(const State& state, const Sources& sources, const Probe& 
 Eigen::MatrixXd Uncertainty::rows(const State& state, const std::vector<Probe>& probes) const {
   Eigen::MatrixXd result =
       Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(probes.size()), segments_ + loads_ + common_count);
+  const std::optional<Nearby::Slopes> slopes = nearby_.slopes(state);
   const Sources found = sources(state);
   Eigen::RowVectorXd row(result.cols());
   for (std::size_t k = 0; k < probes.size(); ++k) {
     row.setZero();
-    fill(state, found, probes[k], row);
+    if (!slopes || !slopes->fill(probes[k], row)) fill(state, found, probes[k], row);
     result.row(static_cast<Eigen::Index>(k)) = row;
   }
   return result;

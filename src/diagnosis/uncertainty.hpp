@@ -3,21 +3,23 @@
 // share (mains, temperature, lengths of common cable, lamps of one make) are carried as such: a row of sensitivities
 // per reading, one column per source of error. Internal to the room.
 //
-// The rows are of first order, about the state in question: the transfer resistances are those of the healthy network
-// with each cable as one loop resistance, the drops and currents those of the state.
+// The rows are of first order, about the state in question. Where all lamps stay in regulation they are exact (see
+// nearby.hpp); elsewhere the transfer resistances are those of the healthy network with each cable as one loop
+// resistance, the drops and currents those of the state.
 #pragma once
 
 #include <Eigen/Core>
 #include <optional>
 #include <vector>
 
+#include "diagnosis/nearby.hpp"
 #include "diagnosis/state.hpp"
 
 namespace duskwire::diagnosis {
 
 class Uncertainty {
  public:
-  explicit Uncertainty(const FaultProblem& problem);
+  Uncertainty(const FaultProblem& problem, const Nearby& nearby);
 
   // Least current that a short of that kind draws from the output that feeds it, lamps left out; 0 for other faults.
   [[nodiscard]] double least_short_a(const Fault& fault) const;
@@ -52,6 +54,7 @@ class Uncertainty {
                   Eigen::Ref<Eigen::RowVectorXd> row) const;
 
   const FaultProblem& problem_;
+  const Nearby& nearby_;
   Eigen::MatrixXd transfer_ohm_;   // node by node
   Eigen::VectorXd conductance_s_;  // by segment
   Eigen::Index segments_ = 0;

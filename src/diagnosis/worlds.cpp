@@ -49,7 +49,7 @@ std::vector<Single> fit_all(const Model& model, const std::vector<Group>& groups
 }  // namespace
 
 std::vector<World> worlds(const Model& model) {
-  const std::vector<Group> groups = single_faults(model.problem(), settle(model.problem(), {}).solution.segment_a_a);
+  const std::vector<Group> groups = single_faults(model.problem(), model.sound_state().solution.segment_a_a);
   const std::vector<Single> singles = fit_all(model, groups);
   std::vector<World> all;
   for (const Single& single : singles) {

@@ -48,7 +48,8 @@ TEST(LookAndOhms, LampsThatAreLitDoNotEachSpeakAgainstWater) {
 TEST(LookAndOhms, OhmsThroughAShortAreThoseOfTheNetworkInARunAndInALoop) {
   for (const electrical::Network& network : {test::reference_run(), test::reference_loop()}) {
     const FaultProblem problem = faulty::problem_of(network);
-    const Uncertainty uncertainty(problem);
+    const Nearby nearby(problem);
+    const Uncertainty uncertainty(problem, nearby);
     for (std::uint32_t segment = 0; segment < network.segments.size(); ++segment) {
       const Fault fault{FaultKind::short_span, segment, 0.2};
       const State state = settle(problem, {fault});
