@@ -170,7 +170,7 @@ Verdict judge_all(const FaultProblem& problem, const std::vector<World>& worlds,
 }  // namespace
 
 Answer diagnose(const FaultProblem& problem, Depth depth) {
-  const Model model(problem);
+  const Model model(problem, depth == Depth::whole);
   const std::vector<World> found = worlds(model);
   Answer answer;
   answer.explanations = explain(found);

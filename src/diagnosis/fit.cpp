@@ -125,7 +125,7 @@ void add_harmless(const Model& model, const Group& group, const std::vector<Faul
                   std::vector<Trial>& trials) {
   const double parameter = harmless(group.kind);
   if (parameter == 0) return;
-  const Outlook without = beside.empty() ? model.sound() : model.outlooks(beside, {none}, true).front();
+  const Outlook without = beside.empty() ? model.sound() : model.outlooks(beside, {none}, model.foresees()).front();
   const auto at = std::find_if(trials.begin(), trials.end(),
                                [parameter](const Trial& trial) { return trial.parameter > parameter; });
   trials.insert(at, {parameter, std::vector<Outlook>(places, without)});
@@ -135,7 +135,7 @@ std::vector<Trial> compute(const Model& model, const Group& group, const std::ve
                            const std::vector<std::uint32_t>& at, const std::vector<Fault>& beside) {
   std::vector<Trial> trials;
   for (const double parameter : parameters) {
-    trials.push_back({parameter, model.outlooks(with(beside, group, parameter), at, true)});
+    trials.push_back({parameter, model.outlooks(with(beside, group, parameter), at, model.foresees())});
   }
   return trials;
 }

@@ -61,20 +61,22 @@ bool is_unsteady(FaultKind kind) {
   return kind == FaultKind::resistive || kind == FaultKind::water || kind == FaultKind::weak_output;
 }
 
-Model::Model(const FaultProblem& problem)
-    : problem_(problem), nearby_(problem), uncertainty_(problem, nearby_), lifted_{none} {
+Model::Model(const FaultProblem& problem, bool foresees)
+    : problem_(problem), foresees_(foresees), nearby_(problem), uncertainty_(problem, nearby_), lifted_{none} {
+  const auto lift = [&](std::uint32_t segment) {
+    if (std::find(lifted_.begin(), lifted_.end(), segment) == lifted_.end()) lifted_.push_back(segment);
+  };
   for (std::size_t k = 0; k < problem.observations.size(); ++k) {
     const Probe& probe = problem.observations[k].probe;
     (is_state(probe.quantity) ? states_ : numeric_).push_back(k);
-    if (std::find(lifted_.begin(), lifted_.end(), probe.lifted) == lifted_.end()) lifted_.push_back(probe.lifted);
+    lift(probe.lifted);
   }
-  for (const Candidate& candidate : problem.candidates) {
-    const std::uint32_t lifted = candidate.probe.lifted;
-    if (std::find(lifted_.begin(), lifted_.end(), lifted) == lifted_.end()) lifted_.push_back(lifted);
+  if (foresees) {
+    for (const Candidate& candidate : problem.candidates) lift(candidate.probe.lifted);
   }
   const auto is_ohm = [](const auto& item) { return item.probe.quantity == Quantity::loop_ohm; };
   reads_ohm_ = std::any_of(problem.observations.begin(), problem.observations.end(), is_ohm) ||
-               std::any_of(problem.candidates.begin(), problem.candidates.end(), is_ohm);
+               (foresees && std::any_of(problem.candidates.begin(), problem.candidates.end(), is_ohm));
   const auto n = static_cast<Eigen::Index>(numeric_.size());
   values_.resize(n);
   meter_sigma_.resize(n);
@@ -88,7 +90,7 @@ Model::Model(const FaultProblem& problem)
   }
   for (std::uint32_t o = 0; o < problem.network.outputs.size(); ++o) tripped_.push_back(settle(problem, {}, none, o));
   sound_state_ = settle(problem, {}, none, none, &nearby_);
-  sound_ = outlooks({}, {none}, true).front();
+  sound_ = outlooks({}, {none}, foresees).front();
 }
 
 Eigen::VectorXd Model::own_sigma(const Eigen::VectorXd& computed) const {

@@ -27,11 +27,13 @@ struct Outlook {
 
 class Model {
  public:
-  explicit Model(const FaultProblem& problem);
+  // `foresees`: whether it will be asked what to read next.
+  explicit Model(const FaultProblem& problem, bool foresees = true);
   Model(const Model&) = delete;  // its parts refer to each other
   Model& operator=(const Model&) = delete;
 
   [[nodiscard]] const FaultProblem& problem() const { return problem_; }
+  [[nodiscard]] bool foresees() const { return foresees_; }
   [[nodiscard]] const std::vector<Probe>& numeric_probes() const { return numeric_probes_; }
   [[nodiscard]] std::size_t numeric_observation(std::size_t k) const { return numeric_[k]; }
   [[nodiscard]] const Eigen::VectorXd& values() const { return values_; }
@@ -59,6 +61,7 @@ class Model {
   [[nodiscard]] double value(const State& state, const Probe& probe, std::uint32_t at) const;
 
   const FaultProblem& problem_;
+  bool foresees_ = true;
   Nearby nearby_;
   Uncertainty uncertainty_;
   bool reads_ohm_ = false;
