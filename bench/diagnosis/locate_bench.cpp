@@ -48,7 +48,7 @@ struct Sums {
   std::array<int, 4> blamed{};  // for misses of the first three
   double bound = 0;             // readings at least: entropy over the most that one reading can say
   int sets = 0;
-  int sets_held = 0;
+  double sets_held = 0;
   std::array<double, claim_bins> claimed{};
   std::array<int, claim_bins> claims{};
   std::array<int, claim_bins> held{};
@@ -132,7 +132,7 @@ void print_claims(const Sums& s) {
                s.claims[bin]);
   }
   fmt::print("\n  entropy bound {:.2f} readings (ours {:.2f} of it)", s.bound / s.games, s.readings / s.bound);
-  fmt::print("\n  90 % sets held {:.1f} % of {}", share(s.sets_held, s.sets), s.sets);
+  fmt::print("\n  90 % sets held {:.1f} % of {}", s.sets > 0 ? 100 * s.sets_held / s.sets : 0, s.sets);
   fmt::print("\n  after 5, what physics cannot tell apart as one: first {:.1f} %, in three {:.1f} %",
              share(s.apart_first, s.games), share(s.apart_third, s.games));
   fmt::print("\n  with every reading above ground taken: first {:.1f} %, in three {:.1f} %",

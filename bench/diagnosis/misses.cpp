@@ -29,7 +29,8 @@ std::size_t rank_by_all(const FaultProblem& plan, const faulty::Truth& truth, wi
 
 void print_fault(const FaultProblem& plan, const faulty::Truth& truth, const Played& played, const Judged& judged) {
   static constexpr const char* blames[] = {"none", "physics", "choice", "model"};
-  fmt::print("  missed ({}): {} lamps, place {}, rank {}, by all readings {};", blames[static_cast<int>(judged.blame)],
+  fmt::print("  {} ({}): {} lamps, place {}, rank {}, by all readings {};",
+             judged.rank > 3 ? "missed" : "wrong though sure", blames[static_cast<int>(judged.blame)],
              plan.lamp_place.size(), truth.places.front(), judged.rank, judged.rank_all);
   for (const diagnosis::Fault& fault : truth.faults) {
     fmt::print(" kind {} of {} at {:.3f}", static_cast<int>(fault.kind), fault.element, fault.parameter);
@@ -69,8 +70,12 @@ Judged judge(const FaultProblem& plan, const faulty::Truth& truth, const Played&
       judged.rank_apart -= sigmas.back() < noise;
     }
   }
-  if (judged.rank <= named) return judged;
-  judged.blame = judged.rank_apart <= named ? Blame::physics : judged.rank_all <= named ? Blame::choice : Blame::model;
+  const bool surely_wrong = played.singled_out && !played.right;
+  if (judged.rank <= named && !(told && surely_wrong)) return judged;
+  if (judged.rank > named)
+    judged.blame = judged.rank_apart <= named ? Blame::physics
+                   : judged.rank_all <= named ? Blame::choice
+                                              : Blame::model;
   if (!told) return judged;
   print_fault(plan, truth, played, judged);
   for (std::size_t k = 0; k < std::min<std::size_t>(4, sigmas.size()); ++k) print_above(plan, above[k], sigmas[k]);

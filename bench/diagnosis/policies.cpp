@@ -73,24 +73,21 @@ std::vector<double> together(const FaultProblem& problem, const Answer& answer) 
   return sums;
 }
 
-// The 90 % set takes its last place in with the chance that makes it 90 % exactly.
-void note_claims(const FaultProblem& problem, const Answer& answer, const faulty::Truth& truth, wiring::Dice& dice,
-                 Played& played) {
+// The 90 % set takes its last place in with the chance that makes it 90 % exactly; that chance is what is counted.
+void note_claims(const FaultProblem& problem, const Answer& answer, const faulty::Truth& truth, Played& played) {
   constexpr double stated = 0.9;
   constexpr double worth = 0.02;
-  double sum = 0;
-  bool inside = false;
   const std::vector<double> sums = together(problem, answer);
+  double sum = 0;
+  double held = 0;
   for (std::size_t k = 0; k < answer.brackets.size(); ++k) {
     const diagnosis::Bracket& one = answer.brackets[k];
-    if (sum < stated) {
-      const bool taken = dice.unit() * (sums[k] - sum) < stated - sum;
-      inside = inside || (taken && holds(one, truth));
-      sum = sums[k];
-    }
-    if (one.chance > worth) played.claims.emplace_back(one.chance, holds(one, truth));
+    const bool holds_it = holds(one, truth);
+    if (sum < stated && holds_it) held = std::max(held, std::min(1.0, (stated - sum) / std::max(1e-12, sums[k] - sum)));
+    sum = sums[k];
+    if (one.chance > worth) played.claims.emplace_back(one.chance, holds_it);
   }
-  played.sets_held += inside;
+  played.sets_held += held;
   ++played.sets;
 }
 
@@ -124,7 +121,6 @@ Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy,
   FaultProblem problem = plan;
   if (lamps_seen) problem.observations = faulty::see_lamps(truth);
   Played played;
-  wiring::Dice sets(plan.places.size());
   for (std::size_t k = 0; k <= most; ++k) {
     const Answer answer =
         diagnosis::diagnose(problem, policy == Policy::ours ? diagnosis::Depth::whole : diagnosis::Depth::ranking);
@@ -136,7 +132,7 @@ Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy,
         played.most_bit = std::max(played.most_bit, one.information_bit);
       }
     }
-    if (k > 0) note_claims(problem, answer, truth, sets, played);
+    if (k > 0) note_claims(problem, answer, truth, played);
     const auto above = static_cast<std::ptrdiff_t>(played.rank.back() - 1);
     played.above.emplace_back(answer.brackets.begin(), answer.brackets.begin() + above);
     if (!played.singled_out) {

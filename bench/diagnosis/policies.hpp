@@ -19,7 +19,7 @@ struct Played {
   bool right = false;                           // and it was the true one
   std::vector<std::pair<double, bool>> claims;  // chance of each bracket after each reading, and whether it held
   int sets = 0;                                 // of 90 % stated after each reading
-  int sets_held = 0;
+  double sets_held = 0;
   std::vector<std::vector<diagnosis::Bracket>> above;  // what ranked above the true one, after 0, 1, 2 ... readings
   std::vector<diagnosis::Observation> taken;
   double entropy_bit = 0;  // of the place, before any reading
