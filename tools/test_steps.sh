@@ -111,6 +111,7 @@ step_server() {
   check_unittest "what is sent to harm it" tests/end_to_end/server 'hostile_test.py'
   check_unittest "phones on the local network" tests/end_to_end/server 'lan_test.py'
   check_unittest "networks of its own" tests/end_to_end/server 'network_test.py'
+  check_unittest "backups while clients write" tests/end_to_end/server 'backup_test.py'
   check_unittest "300 kills under a writing client" tests/end_to_end/server 'kill_test.py'
 }
 
