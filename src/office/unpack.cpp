@@ -98,12 +98,14 @@ Result<std::string> read_entry(zip_t* archive, zip_uint64_t index, const Listed&
         fmt::format("\"{}\" in the archive is damaged or cut short. Fetch or copy the file again.", shown(entry.name)));
   };
   if (!file) return damaged();
-  std::string bytes(static_cast<std::size_t>(entry.about.size), '\0');
-  std::size_t at = 0;
-  while (at < bytes.size()) {
-    const zip_int64_t got = zip_fread(file.get(), bytes.data() + at, bytes.size() - at);
+  // Grows with what comes: a length that an entry of a few bytes tells costs nothing.
+  std::string bytes;
+  std::array<char, 64 * 1024> piece{};
+  while (bytes.size() < entry.about.size) {
+    const std::size_t wanted = std::min<std::size_t>(piece.size(), entry.about.size - bytes.size());
+    const zip_int64_t got = zip_fread(file.get(), piece.data(), wanted);
     if (got <= 0) return damaged();
-    at += static_cast<std::size_t>(got);
+    bytes.append(piece.data(), static_cast<std::size_t>(got));
   }
   // Reading on to the end tests the checksum; what goes on is longer than it said.
   char more = 0;

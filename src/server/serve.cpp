@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <chrono>
-#include <ctime>
 #include <filesystem>
 #include <memory>
 
@@ -16,18 +15,11 @@
 #include "server/secrets.hpp"
 #include "server/service.hpp"
 #include "server/take_in.hpp"
+#include "server/wall_clock.hpp"
 #include "store/workspace.hpp"
 
 namespace duskwire::server {
 namespace {
-
-std::string now_utc() {
-  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
-  std::tm parts{};
-  ::gmtime_r(&now, &parts);
-  return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}Z", parts.tm_year + 1900, parts.tm_mon + 1, parts.tm_mday,
-                     parts.tm_hour, parts.tm_min, parts.tm_sec);
-}
 
 Result<bool> add_starter(store::Workspace& workspace, const JobToAdd& starter) {
   const formats::ParsedText parsed = formats::parse_text(starter.document);

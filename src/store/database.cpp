@@ -209,7 +209,6 @@ std::optional<EventHead> head_without_log(const std::string& path) {
 }
 
 bool leads_on(SQLite::Database& database, const EventHead& before) {
-  if (before.sequence == 0) return true;
   SQLite::Statement query(database, "SELECT chain FROM events WHERE sequence = ?");
   query.bind(1, before.sequence);
   return query.executeStep() && query.getColumn(0).getString() == before.chain;

@@ -78,13 +78,12 @@ EventHead event_head(SQLite::Database& database) {
 bool is_linked(SQLite::Database& database, const EventHead& head) {
   SQLite::Statement query(
       database,
-      "SELECT e.kind, e.subject, e.digest, e.chain, coalesce(b.chain, '') FROM events e LEFT JOIN events b ON "
+      "SELECT e.kind, e.subject, e.digest, coalesce(b.chain, '') FROM events e LEFT JOIN events b ON "
       "b.sequence = e.sequence - 1 WHERE e.sequence = ?");
   query.bind(1, head.sequence);
   if (!query.executeStep()) return false;
-  const std::string link =
-      link_after(text_at(query, 4), head.sequence, text_at(query, 0), text_at(query, 1), text_at(query, 2));
-  return link == text_at(query, 3) && link == head.chain;
+  return head.chain ==
+         link_after(text_at(query, 3), head.sequence, text_at(query, 0), text_at(query, 1), text_at(query, 2));
 }
 
 void append_event(SQLite::Database& database, const char* kind, const std::string& subject, const std::string& digest) {

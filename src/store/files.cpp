@@ -5,6 +5,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <cstdio>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -12,13 +13,17 @@
 namespace duskwire::store {
 namespace {
 
-// From the file to the disk and its entry to the folder: SQLite does so for its logs, not for the file itself.
-bool sync_folder_of(const std::string& path) {
-  const std::string folder = std::filesystem::path(path).parent_path().string();
-  const int handle = ::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_CLOEXEC | O_DIRECTORY);
+bool sync(const std::string& path, int flags) {
+  const int handle = ::open(path.c_str(), flags | O_CLOEXEC);
   if (handle < 0) return false;
   const bool synced = ::fsync(handle) == 0;
   return ::close(handle) == 0 && synced;
+}
+
+// From the file to the disk and its entry to the folder: SQLite does so for its logs, not for the file itself.
+bool sync_folder_of(const std::string& path) {
+  const std::string folder = std::filesystem::path(path).parent_path().string();
+  return sync(folder.empty() ? "." : folder, O_RDONLY | O_DIRECTORY);
 }
 
 }  // namespace
@@ -38,6 +43,12 @@ bool write_bytes(const std::string& path, const std::string& bytes) {
   if (!make_private(path)) return false;
   std::ofstream file(path, std::ios::binary | std::ios::trunc);
   return (file << bytes) && file.flush();
+}
+
+bool sync_file(const std::string& path) { return sync(path, O_RDWR); }
+
+bool put_in_place(const std::string& path, const std::string& name) {
+  return ::access(name.c_str(), F_OK) != 0 && ::rename(path.c_str(), name.c_str()) == 0 && sync_folder_of(name);
 }
 
 void remove_workspace(const std::string& path) {

@@ -15,6 +15,11 @@ namespace duskwire::store {
 // For its owner alone, in place of what was there; false where not all could be written.
 [[nodiscard]] bool write_bytes(const std::string& path, const std::string& bytes);
 
+// From the cache to the disk; false where that failed.
+[[nodiscard]] bool sync_file(const std::string& path);
+// The file gets its lasting name at once, whole; false where that failed, or where there is something of that name.
+[[nodiscard]] bool put_in_place(const std::string& path, const std::string& name);
+
 // The file, its log and its journal.
 void remove_workspace(const std::string& path);
 

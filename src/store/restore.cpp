@@ -35,19 +35,28 @@ Result<Contents> restore(const std::string& backup, const std::string& target, E
     return Error{ErrorCode::conflict,
                  fmt::format("{}: exists already. Restore to a new name, so that nothing is lost.", target)};
   }
+  const auto cannot_be_written = [&] {
+    return Error{ErrorCode::unavailable, fmt::format("{}: cannot be written. Check the folder and its room.", target)};
+  };
+  // Under another name until it is whole and checked: who opens what a restore left that was cut short would take an
+  // empty file for a new workspace. What such a one left goes first.
+  const std::string part = target + ".restoring";
+  remove_workspace(part);
   // With its log, where the backup is a copy of a workspace that was in use.
   for (const char* ending : {"", "-wal"}) {
     if (!fs::exists(backup + ending, fault)) continue;
     // Made for its owner alone before anything is in it.
-    if (make_private(target + ending) &&
-        fs::copy_file(backup + ending, target + ending, fs::copy_options::overwrite_existing, fault)) {
+    if (make_private(part + ending) &&
+        fs::copy_file(backup + ending, part + ending, fs::copy_options::overwrite_existing, fault) &&
+        sync_file(part + ending)) {
       continue;
     }
-    remove_workspace(target);
-    return Error{ErrorCode::unavailable, fmt::format("{}: cannot be written.", target)};
+    remove_workspace(part);
+    return cannot_be_written();
   }
-  Result<Contents> result = checked_copy(target, std::move(environment));
-  if (!result) remove_workspace(target);
+  Result<Contents> result = checked_copy(part, std::move(environment));
+  if (result && !put_in_place(part, target)) result = cannot_be_written();
+  remove_workspace(part);
   return result;
 }
 

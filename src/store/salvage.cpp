@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <optional>
 #include <set>
 #include <utility>
 
@@ -67,17 +68,20 @@ std::int64_t number_or(SQLite::Database& db, const std::string& query, std::int6
   }
 }
 
-// Calls `take(row)` for each row of `select` (which asks for one by its number); a row that cannot be read is passed.
+// Calls `take(row)` for each row of `select` (which asks for one by its number); a row that cannot be read is passed,
+// and counted by what is missing in the end. What `take` throws is the new file's fault, and no row's.
 template <class Take>
 void for_each_row(SQLite::Database& db, const std::string& select, std::int64_t last, Take&& take) {
   for (std::int64_t number = 1; number <= last; ++number) {
+    std::optional<SQLite::Statement> row;
     try {
-      SQLite::Statement row(db, select);
-      row.bind(1, number);
-      if (row.executeStep()) take(row);
+      row.emplace(db, select);
+      row->bind(1, number);
+      if (!row->executeStep()) continue;
     } catch (const SQLite::Exception&) {
-      // Counted by what is missing in the end.
+      continue;
     }
+    take(*row);
   }
 }
 
@@ -305,21 +309,29 @@ Result<Salvaged> salvage(const std::string& damaged, const std::string& output, 
   if (!fs::is_regular_file(damaged, fault)) {
     return Error{ErrorCode::not_found, fmt::format("{}: there is no such file.", damaged)};
   }
-  const std::string copy = output + ".copy";
-  const std::string pattern = output + ".pattern";
-  for (const std::string& path : {output, copy, pattern}) {
-    if (fs::exists(path, fault)) {
-      return Error{ErrorCode::conflict, fmt::format("{}: exists already. Choose another name.", path)};
-    }
+  if (fs::exists(output, fault)) {
+    return Error{ErrorCode::conflict, fmt::format("{}: exists already. Choose another name.", output)};
   }
+  // Under another name until it is whole: who opens what was cut short would take it for all there was. What a salvage
+  // left that was cut short goes first.
+  const std::string part = output + ".salvaging";
+  const std::string copy = output + ".salvaging-copy";
+  const std::string pattern = output + ".salvaging-pattern";
+  const auto clear = [&] {
+    for (const std::string& path : {part, copy, pattern}) remove_workspace(path);
+  };
   const auto give_up = [&](Error error) -> Result<Salvaged> {
-    for (const std::string& path : {output, copy, pattern}) remove_workspace(path);
+    clear();
     return Result<Salvaged>(std::move(error));
   };
+  const auto cannot_be_written = [&] {
+    return give_up({ErrorCode::no_room, fmt::format("{}: cannot be written. Check the folder and its room.", output)});
+  };
+  clear();
   std::vector<std::string> doubted;
   const std::string log = read_bytes(damaged + "-wal");
   if (!write_bytes(copy, read_bytes(damaged)) || (!log.empty() && !write_bytes(copy + "-wal", log))) {
-    return give_up({ErrorCode::no_room, fmt::format("{}: cannot be written. Check the folder and its room.", output)});
+    return cannot_be_written();
   }
   if (is_log_damaged(log)) {
     doubted.push_back("the log beside the file is damaged: what was saved last may be missing and is not named here");
@@ -329,7 +341,7 @@ Result<Salvaged> salvage(const std::string& damaged, const std::string& output, 
   if (const auto before = head_without_log(copy); from && before && !fits_log(*from, *before)) {
     from.reset();
     remove_workspace(copy);
-    if (!write_bytes(copy, read_bytes(damaged))) return give_up({ErrorCode::no_room, "The disk is full."});
+    if (!write_bytes(copy, read_bytes(damaged))) return cannot_be_written();
     doubted.push_back("the log beside the file belongs to another file or to an earlier time: it was left out");
     from = open_copy(copy);
   }
@@ -340,10 +352,10 @@ Result<Salvaged> salvage(const std::string& damaged, const std::string& output, 
   Environment keeping = environment;
   if (const std::string id = known_id(*from); !id.empty()) keeping.random_id = [id] { return id; };
   {
-    const auto made = Workspace::open(output, keeping);
+    const auto made = Workspace::open(part, keeping);
     if (!made) return give_up(made.error());
   }
-  Result<std::unique_ptr<SQLite::Database>> to = open_database(output);
+  Result<std::unique_ptr<SQLite::Database>> to = open_database(part);
   if (!to) return give_up(to.error());
   try {
     Salvaged result = Salvager(*from, *to.value(), static_cast<std::int64_t>(fs::file_size(copy, fault))).run();
@@ -354,7 +366,8 @@ Result<Salvaged> salvage(const std::string& damaged, const std::string& output, 
       return give_up({ErrorCode::invalid,
                       fmt::format("{}: nothing of what it held can be read. Restore the last backup.", damaged)});
     }
-    for (const std::string& path : {copy, pattern}) remove_workspace(path);
+    if (!put_in_place(part, output)) return cannot_be_written();
+    clear();
     return result;
   } catch (const SQLite::Exception& failure) {
     to.value().reset();

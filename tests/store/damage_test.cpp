@@ -65,6 +65,54 @@ TEST(Damage, AnotherProgramsDatabaseIsRefused) {
   EXPECT_NE(error.message.find("not a duskwire workspace"), std::string::npos) << error.message;
 }
 
+// Without a table, yet not new: another program has begun it, or a version of tables was set by hand.
+TEST(Damage, ADatabaseWithoutTablesThatIsMarkedIsNotTakenForANewFile) {
+  for (const char* mark : {"PRAGMA application_id = 7", "PRAGMA user_version = 2"}) {
+    const Folder folder;
+    change(folder.file("w"), mark);
+    EXPECT_EQ(refusal(folder.file("w")).code, ErrorCode::invalid) << mark;
+  }
+}
+
+TEST(Damage, NamesWithSignsOfAUriAndWithoutAFolderOpen) {
+  const Folder folder;
+  const std::filesystem::path before = std::filesystem::current_path();
+  std::filesystem::current_path(folder.file("."));
+  for (const char* name : {"plain", "a?mode=memory", "50%", "#7", "a%20b"}) {
+    saved_revision(open_or_fail(name)->save(save_of("garden", 0, "{}")));
+    EXPECT_EQ(saved_revision(open_or_fail(name)->save(save_of("garden", 1, "{}"))), 2) << name;
+    EXPECT_TRUE(std::filesystem::exists(name)) << name;
+  }
+  std::filesystem::current_path(before);
+}
+
+// Both have as many events and more, so that only what the events say tells them apart.
+TEST(Damage, TheLogOfAnotherWorkspaceWithAsManyEventsIsRefused) {
+  const Folder folder;
+  make_workspace(folder.file("w"));
+  const auto other = open_or_fail(folder.file("other"));
+  for (int i = 0; i < 40; ++i) saved_revision(other->save(save_of("yard", i, "{}")));
+  std::filesystem::copy_file(folder.file("other-wal"), folder.file("w-wal"));
+  EXPECT_EQ(refusal(folder.file("w")).code, ErrorCode::invalid);
+  EXPECT_EQ(bytes_of(folder.file("w-wal")), bytes_of(folder.file("other-wal")));
+}
+
+// Only the full check reads what no one asks for.
+TEST(Damage, WhileItIsOpenIsFoundByTheFullCheck) {
+  const Folder folder;
+  {
+    const auto workspace = open_or_fail(folder.file("w"));
+    for (int i = 0; i < 60; ++i) saved_revision(workspace->save(save_of("garden", i, std::string(90'000, 'x'))));
+  }
+  const auto workspace = open_or_fail(folder.file("w"));
+  // More than SQLite keeps in memory: the middle is read anew. Zeros end the list of pages of a long document.
+  std::string bytes = bytes_of(folder.file("w"));
+  bytes.replace(bytes.size() / 4096 / 2 * 4096, 4, 4, '\0');
+  write_bytes(folder.file("w"), bytes);
+  const auto wrong = workspace->verify();
+  EXPECT_TRUE(!wrong.ok() || !wrong.value().empty());
+}
+
 TEST(Damage, ALaterVersionsFileIsRefusedUntouched) {
   const Folder folder;
   make_workspace(folder.file("w"));

@@ -43,6 +43,15 @@ TEST(LogCheck, DamageBeforeTheLastCommitIsSeen) {
   }
 }
 
+TEST(LogCheck, PagesOfASizeThatNoneHasAreSeen) {
+  for (const unsigned char size : {0, 1, 2, 0xff}) {
+    std::string log = log_of_four_saves();
+    log[9] = static_cast<char>(size);  // of four bytes, the high one first: none, 65,536 and more
+    log[10] = '\0';
+    EXPECT_TRUE(is_log_damaged(log)) << int{size};
+  }
+}
+
 TEST(LogCheck, DamageOfTheLastFrameLooksLikeATornEnd) {
   std::string log = log_of_four_saves();
   log[log.size() - 100] = static_cast<char>(log[log.size() - 100] ^ 1);

@@ -120,7 +120,7 @@ TEST(Salvage, OfASoundWorkspaceSavesAll) {
   EXPECT_TRUE(saved->jobs().value()[0].archived);
   EXPECT_TRUE(saved->picture(sha256_hex("posted")).ok());
   EXPECT_TRUE(saved->verify().value().empty());
-  EXPECT_FALSE(std::filesystem::exists(folder.file("new.copy")));
+  EXPECT_FALSE(std::filesystem::exists(folder.file("new.salvaging-copy")));
 }
 
 TEST(Salvage, RefusesToWriteOverAFileAndWhatHoldsNothing) {
@@ -130,7 +130,7 @@ TEST(Salvage, RefusesToWriteOverAFileAndWhatHoldsNothing) {
   std::ofstream(folder.file("text")) << std::string(9000, 'x');
   EXPECT_EQ(salvage(folder.file("text"), folder.file("to"), environment).error().code, ErrorCode::invalid);
   EXPECT_FALSE(std::filesystem::exists(folder.file("to")));
-  EXPECT_FALSE(std::filesystem::exists(folder.file("to.copy")));
+  EXPECT_FALSE(std::filesystem::exists(folder.file("to.salvaging-copy")));
   EXPECT_EQ(salvage(folder.file("text"), folder.file("text"), environment).error().code, ErrorCode::conflict);
 }
 

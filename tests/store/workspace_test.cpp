@@ -222,5 +222,16 @@ TEST(Sha256, EqualsThePublishedExample) {
   EXPECT_EQ(sha256_hex("abc"), "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
 }
 
+TEST(Workspace, WhatIsNotThereIsToldByItsName) {
+  const Folder folder;
+  const auto workspace = open_or_fail(folder.file("w"));
+  for (const Error& error :
+       {workspace->job("none").error(), workspace->revision("none", 1).error(),
+        workspace->revisions("none", std::nullopt, 5).error(), workspace->set_archived("none", true).error()}) {
+    EXPECT_EQ(error.code, ErrorCode::not_found);
+    EXPECT_NE(error.message.find("\"none\""), std::string::npos) << error.message;
+  }
+}
+
 }  // namespace
 }  // namespace duskwire::store
