@@ -116,9 +116,9 @@ class KillPoints : public ::testing::Test {
 
   [[nodiscard]] std::string file(const std::string& name) const { return folder_.file(name); }
 
-  // `judge` after a kill before each change that `work` makes; at the quick size before each fourth one.
-  void at_each_change(const std::function<void()>& work, const std::function<void(int)>& judge) const {
-    const int step = sized(4, 1, 1);
+  // `judge` after a kill before each change that `work` makes; at the quick size before each `quick_step`th one.
+  void at_each_change(int quick_step, const std::function<void()>& work, const std::function<void(int)>& judge) const {
+    const int step = sized(quick_step, 1, 1);
     int kills = 0;
     for (int change = 0;; change += step) {
       const bool killed = killed_before(change, work);
@@ -141,7 +141,7 @@ TEST_F(KillPoints, OfABackupLeaveTheWorkspaceAndNoHalf) {
     const auto workspace = Workspace::open(file("w"), testing::counting_environment());
     static_cast<void>(workspace.value()->back_up(file("new")));
   };
-  at_each_change(work, [&](int change) {
+  at_each_change(4, work, [&](int change) {
     EXPECT_EQ(fingerprint_of(file("w")), fingerprint_) << "before change " << change;
     const auto restored = restore(file("new"), file("again"), testing::counting_environment());
     if (restored) {
@@ -157,7 +157,7 @@ TEST_F(KillPoints, OfABackupLeaveTheWorkspaceAndNoHalf) {
 TEST_F(KillPoints, OfARestoreLeaveTheBackupAndAllOrNothing) {
   const std::string before = bytes_of(file("backup"));
   const auto work = [&] { static_cast<void>(restore(file("backup"), file("new"), testing::counting_environment())); };
-  at_each_change(work, [&](int change) {
+  at_each_change(2, work, [&](int change) {
     EXPECT_EQ(bytes_of(file("backup")), before) << "before change " << change;
     if (!std::filesystem::exists(file("new"))) {
       // What was left does not stand in the way of the next one.
@@ -177,7 +177,7 @@ TEST_F(KillPoints, OfASalvageLeaveTheDamagedFileAndAllOrNothing) {
   }
   const std::string before = bytes_of(file("w"));
   const auto work = [&] { static_cast<void>(salvage(file("w"), file("new"), testing::counting_environment())); };
-  at_each_change(work, [&](int change) {
+  at_each_change(16, work, [&](int change) {
     EXPECT_EQ(bytes_of(file("w")), before) << "before change " << change;
     if (!std::filesystem::exists(file("new"))) {
       const auto again = salvage(file("w"), file("new"), testing::counting_environment());
@@ -191,7 +191,7 @@ TEST_F(KillPoints, OfASalvageLeaveTheDamagedFileAndAllOrNothing) {
 
 TEST_F(KillPoints, OfTheFirstOpeningLeaveAFileThatOpens) {
   const auto work = [&] { static_cast<void>(Workspace::open(file("new"), testing::counting_environment())); };
-  at_each_change(work, [&](int change) {
+  at_each_change(6, work, [&](int change) {
     const auto workspace = Workspace::open(file("new"), testing::counting_environment());
     ASSERT_TRUE(workspace.ok()) << "before change " << change << ": " << workspace.error().message;
     EXPECT_EQ(saved_revision(workspace.value()->save(save_of("garden", 0, "{}"))), 1);

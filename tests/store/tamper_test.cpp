@@ -33,7 +33,8 @@ void make_workspace(const std::string& path) {
   ASSERT_TRUE(workspace->add_picture({first_picture, "image/png", 1, 1, "p"}, posted).ok());
   ASSERT_TRUE(workspace->add_picture({second_picture, "image/png", 1, 1, "q"}, second_picture).ok());
   for (int i = 0; i < 2; ++i) {
-    saved_revision(workspace->save_shop_catalogue({i, "shop-" + std::to_string(i), "{\"n\":" + std::to_string(i) + "}"}));
+    saved_revision(
+        workspace->save_shop_catalogue({i, "shop-" + std::to_string(i), "{\"n\":" + std::to_string(i) + "}"}));
   }
 }
 
