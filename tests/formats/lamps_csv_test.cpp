@@ -136,5 +136,64 @@ TEST(LampsCsv, EverySlipIsTold) {
   EXPECT_EQ(read_lamps_csv("item,x_m,y_m\nno,1,2\npath-2w,a,b\npath-2w,1,2\n", stock()).problems.size(), 3u);
 }
 
+// What is said of a table with one slip, wherever it is.
+TEST(LampsCsv, EachSlipIsSaid) {
+  const std::string wide(250, ',');
+  const std::pair<std::string, const char*> cases[] = {
+      {"item,x\npath-2w,1\n", "column \"x\" does not say its unit: call it x_m"},
+      {"item,y\npath-2w,1\n", "column \"y\" does not say its unit"},
+      {"item,z\npath-2w,1\n", "column \"z\" does not say its unit"},
+      {"item,distance\npath-2w,1\n", "column \"distance\" does not say its unit"},
+      {"item,qqqqqqqqqqq 1\npath-2w,1\n", "is not known and is passed over."},
+      {"watts,name\n,left\n", "it names neither item nor watts"},
+      {"item,name\npath-2w," + std::string(201, 'x') + "\n", "is too long or holds what it may not"},
+      {"watts\n900\n", "the catalogue has no LED lamp near 900 W"},
+      {"item,x_m,y_m\npath-2w,1,\n", "a place needs both x and y"},
+      {"item,x_m,y_m\npath-2w,,1\n", "a place needs both x and y"},
+      {"item,tilt_deg\npath-2w,-91\n", "out of range"},
+      {"item,tilt_deg\npath-2w,91\n", "out of range"},
+      {"item,tilt_deg\npath-2w,\"4,5\"\n", "write the bare number, in deg"},
+      {"item,tilt_deg\npath-2w,x\n", "not a number"},
+      {"item,name\npath-2w,\"never closed\r", "is never closed"},
+      {"item,x_m\npath-2w,1\n", "a place needs both x and y"},
+  };
+  for (const auto& [text, said] : cases) {
+    const ReadLamps read = read_lamps_csv(text, stock());
+    EXPECT_NE(told(read.problems).find(said), std::string::npos) << text << told(read.problems);
+  }
+}
+
+TEST(LampsCsv, WhatNeedsNoWordIsTaken) {
+  EXPECT_EQ(lamps("item,\npath-2w,\n").size(), 1u);
+  EXPECT_EQ(lamps("item\npath-2w,,\n").size(), 1u);
+  EXPECT_EQ(lamps("item;tilt_deg\npath-2w;4,5\n")[0].tilt_deg, 4.5);
+  EXPECT_EQ(lamps("item,tilt_deg\npath-2w,+4\n")[0].tilt_deg, 4);
+  EXPECT_EQ(lamps("name,item\n\"a\rb\",path-2w")[0].item, "path-2w");
+}
+
+// Lamps for under water stand for none on land.
+TEST(LampsCsv, WattsFindNoLampForWaterAndNoneInAnEmptyStock) {
+  job::Catalogue wet = stock();
+  for (job::LuminaireItem& one : wet.luminaires) one.underwater_listed = true;
+  for (const job::Catalogue& none : {wet, job::Catalogue{}}) {
+    const ReadLamps read = read_lamps_csv("watts\n4\n", none);
+    EXPECT_NE(told(read.problems).find("no LED lamp near 4 W"), std::string::npos);
+  }
+}
+
+// A table of nothing but slips: a thousand are told, of cells and of lamps, and no more.
+TEST(LampsCsv, AThousandSlipsAreToldAndNoMore) {
+  std::string bad_bytes = "item\n";
+  std::string bad_items = "item\n";
+  for (int i = 0; i < 1200; ++i) {
+    bad_bytes += "\xff\n";
+    bad_items += "none\n";
+  }
+  EXPECT_EQ(read_lamps_csv(bad_bytes, stock()).problems.size(), 1000u);
+  EXPECT_EQ(read_lamps_csv(bad_items, stock()).problems.size(), 1000u);
+  const ReadLamps wide = read_lamps_csv("item" + std::string(300, ',') + "\npath-2w\n", stock());
+  EXPECT_EQ(wide.lamps.size(), 1u);
+}
+
 }  // namespace
 }  // namespace duskwire::formats

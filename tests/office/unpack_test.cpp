@@ -18,6 +18,7 @@ struct RawEntry {
   std::uint16_t method = 0;      // 0 stored, 8 deflated
   std::uint16_t flags = 0;
   std::string content = "";  // what is deflated; "": as it stands
+  std::uint32_t system = 3;  // that it was made on: 0 DOS, 3 Unix, 19 OS X
 };
 
 void put(std::string& out, std::uint32_t value, int bytes) {
@@ -56,7 +57,7 @@ std::string raw_zip(const std::vector<RawEntry>& entries) {
     const auto offset = static_cast<std::uint32_t>(out.size());
     out += "PK\3\4" + common(entry) + entry.name + entry.bytes;
     directory += "PK\1\2";
-    put(directory, 3u << 8u | 20u, 2);
+    put(directory, entry.system << 8u | 20u, 2);
     directory += common(entry);
     put(directory, 0, 2);
     put(directory, 0, 2);
@@ -98,6 +99,27 @@ TEST(Unpack, LeavesOutFolders) {
   const auto unpacked = unpack(raw_zip({{"pictures/", "", 040755}, {"pictures/a"}}));
   ASSERT_TRUE(unpacked.ok()) << unpacked.error().message;
   ASSERT_EQ(unpacked.value().size(), 1u);
+}
+
+// Where no Unix made it, the digits that are a file's mode there mean nothing.
+TEST(Unpack, ReadsModesOfUnixAloneAsModes) {
+  constexpr std::uint32_t link = 0120777;
+  RawEntry entry{"job.json", "x", link};
+  entry.system = 0;
+  EXPECT_EQ(refusal_of(raw_zip({entry})), "");
+  entry.system = 19;
+  EXPECT_THAT(refusal_of(raw_zip({entry})), HasSubstr("link or a device"));
+  entry.mode = 0;
+  EXPECT_EQ(refusal_of(raw_zip({entry})), "");
+}
+
+TEST(Unpack, TakesNamesThatOnlyLookLikeDevices) {
+  for (const char* name : {"com", "com-", "comx", "lpty.txt", "com12", "nully", "console.log", "a_b-c.9"}) {
+    EXPECT_EQ(refusal_of(raw_zip({{name}})), "") << name;
+    EXPECT_TRUE(is_portable_name(name)) << name;
+  }
+  EXPECT_FALSE(is_portable_name(""));
+  EXPECT_FALSE(is_portable_name("{"));
 }
 
 TEST(Unpack, RefusesNamesThatAreNoPlainPathInside) {

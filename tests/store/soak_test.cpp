@@ -3,8 +3,8 @@
 // flat, the order is that of the saves whatever the clock says, and the file opens.
 #include <gtest/gtest.h>
 
-#include <chrono>
 #include <cstdio>
+#include <ctime>
 #include <fstream>
 #include <random>
 
@@ -16,7 +16,6 @@ namespace {
 
 using testing::Folder;
 using testing::sized;
-using Clock = std::chrono::steady_clock;
 
 // Memory in use by this program; 0 where the system does not tell.
 long memory_kb() {
@@ -55,11 +54,12 @@ TEST(Soak, MemoryStaysFlatAndTheOrderIsThatOfTheSaves) {
     for (std::size_t i = 1; i < rows.size(); ++i) ASSERT_EQ(rows[i].revision, rows[i - 1].revision - 1);
     EXPECT_EQ(static_cast<std::int64_t>(rows.size()), revision[0]);
   }
-  const auto begin = Clock::now();
+  // Of the processor: a night's tests share the machine.
+  const std::clock_t begin = std::clock();
   const auto opened = Workspace::open(path, environment);
-  const double open_s = std::chrono::duration<double>(Clock::now() - begin).count();
+  const double open_s = static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
   ASSERT_TRUE(opened.ok());
-  std::printf("opens in %.2f s, %ju bytes\n", open_s, std::filesystem::file_size(path));
+  std::printf("opens in %.2f s of the processor, %ju bytes\n", open_s, std::filesystem::file_size(path));
   EXPECT_LT(open_s, sized(2.0, 20.0, 20.0));
   EXPECT_TRUE(opened.value()->verify().value().empty());
 }
