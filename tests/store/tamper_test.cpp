@@ -205,5 +205,18 @@ TEST(Tamper, SalvageTakesWhatStandsTwiceOnce) {
   EXPECT_TRUE(open_or_fail(folder.file("new"))->verify().value().empty());
 }
 
+// Each event holds the one before: what is equal at the end is equal from the beginning.
+TEST(Tamper, TheFingerprintCoversAllThatCameBefore) {
+  const Folder folder;
+  const auto fingerprint = [&](const std::string& name, const std::string& first) {
+    const auto workspace = open_or_fail(folder.file(name));
+    saved_revision(workspace->save(save_of("garden", 0, first)));
+    saved_revision(workspace->save(save_of("yard", 0, "{}")));
+    return workspace->contents().value().fingerprint;
+  };
+  EXPECT_EQ(fingerprint("a", "{}"), fingerprint("b", "{}"));
+  EXPECT_NE(fingerprint("c", "{}"), fingerprint("d", "{ }"));
+}
+
 }  // namespace
 }  // namespace duskwire::store
