@@ -41,6 +41,7 @@ Outcome outcome_of(const Invocation& line, const TextStyle& style) {
     Outcome operator()(const ChooseRequest& request) const { return choose_command(request, common, style); }
     Outcome operator()(const TimesRequest& request) const { return times_command(request, common, style); }
     Outcome operator()(const LocateRequest& request) const { return locate_command(request, common, style); }
+    Outcome operator()(const TraceRequest& request) const { return trace_command(request, common, style); }
     Outcome operator()(const ServeRequest& request) const { return serve_command(request, style); }
     Outcome operator()(const DevicesRequest& request) const { return devices_command(request, style); }
     Outcome operator()(const CareRequest& request) const { return care_command(request); }
@@ -59,11 +60,12 @@ ColourChoice colour_of(const std::vector<std::string>& arguments) {
   return ColourChoice::automatic;
 }
 
-// --output takes the text, but of a plan the planned job and of a night the picture: their text stays on the screen.
+// --output takes the text, but of a plan and of a trace the job and of a night the picture: their text stays on the
+// screen.
 bool keeps_text(const Invocation& line) {
   return std::holds_alternative<RouteRequest>(line.request) || std::holds_alternative<NightRequest>(line.request) ||
          std::holds_alternative<PapersRequest>(line.request) || std::holds_alternative<ExportRequest>(line.request) ||
-         std::holds_alternative<ImportRequest>(line.request);
+         std::holds_alternative<ImportRequest>(line.request) || std::holds_alternative<TraceRequest>(line.request);
 }
 
 Outcome write_output(const Invocation& line, Outcome outcome) {

@@ -29,6 +29,7 @@ namespace duskwire::cli {
 [[nodiscard]] Outcome choose_command(const ChooseRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome measure_command(const MeasureRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome look_command(const LookRequest& request, const Common& common, const TextStyle& style);
+[[nodiscard]] Outcome trace_command(const TraceRequest& request, const Common& common, const TextStyle& style);
 [[nodiscard]] Outcome locate_command(const LocateRequest& request, const Common& common, const TextStyle& style);
 // What levels_command does where an intensity file is named.
 [[nodiscard]] Outcome photometry_command(const LevelsRequest& request, const Common& common, const TextStyle& style);

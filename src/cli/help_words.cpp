@@ -81,6 +81,18 @@ const std::vector<CommandHelp>& all_help() {
        "depth and pictures, and which reading would tell most. Likelihoods, not certainty.",
        {{"duskwire locate examples/ostrey-garden-sound.json", ""},
         {"duskwire locate examples/ostrey-garden-sound.json --json", ""}}},
+      {"trace",
+       "JOB",
+       "the wiring of a garden that came without a plan, as far as a walk tells",
+       "From lamps on the plan, ways that a locator followed, amperes by clamp, volts at lamps and what went dark when "
+       "a "
+       "run was lifted: which lamp hangs on which run, where and through which cable, each with its chance, and what "
+       "would tell most. The rough network is an ordinary job, written by --output.",
+       {{"duskwire trace examples/inherited/garden.json --walk examples/inherited/walk.json", ""},
+        {"duskwire trace examples/inherited/garden.json --walk examples/inherited/walk.json --output traced.json "
+         "--force",
+         ""},
+        {"duskwire trace examples/inherited/garden.json --walk examples/inherited/walk.json --json", ""}}},
       {"choose",
        "[JOB]",
        "which lamps suit a tree, a walk, steps or a wall",

@@ -172,6 +172,11 @@ struct LocateRequest {
   std::optional<std::uint32_t> visit;  // counted from 1, as the page does
 };
 
+struct TraceRequest {
+  std::string job;
+  std::string walk_file;  // JSON, as docs/results.md has it
+};
+
 struct ServeRequest {
   int port = 7415;  // 0: any that is free
   std::string workspace = "gardens.duskwire";
@@ -199,7 +204,7 @@ struct CareRequest {
 using Request = std::variant<ExportRequest, ImportRequest, PriceRequest, MeasureRequest, LookRequest, CheckRequest,
                              AdviseRequest, MaterialsRequest, RouteRequest, NightRequest, PapersRequest,
                              ValidateRequest, NewRequest, AskRequest, CatalogueRequest, LevelsRequest, ChooseRequest,
-                             TimesRequest, LocateRequest, ServeRequest, DevicesRequest, CareRequest>;
+                             TimesRequest, LocateRequest, TraceRequest, ServeRequest, DevicesRequest, CareRequest>;
 
 struct Invocation {
   Common common;

@@ -40,6 +40,8 @@ std::string bar(double chance, const TextStyle& style) {
 
 std::string chance_words(double chance) {
   if (chance < 0.01) return "<1 %";
+  // Likelihoods are not certainty, however much the readings agree.
+  if (chance > 0.99) return ">99 %";
   return fmt::format("{:.0f} %", 100 * chance);
 }
 

@@ -247,6 +247,11 @@ void add_locate(CLI::App& app, LocateRequest& request) {
       ->group(own_group);
 }
 
+void add_trace(CLI::App& app, TraceRequest& request) {
+  add_job(app, request.job);
+  text_option(app, "--walk", request.walk_file, "FILE", "what was walked and clamped, as JSON (docs/results.md)");
+}
+
 void add_measure(CLI::App& app, MeasureRequest& request) {
   add_job(app, request.job);
   text_option(app, "--view", request.view, "ID", "id or name of the view; left out: the first");
@@ -285,6 +290,7 @@ struct Parser {
   MeasureRequest measure;
   LookRequest look;
   LocateRequest locate;
+  TraceRequest trace;
   ServeRequest serve;
   DevicesRequest devices;
   CareRequest backup;
@@ -313,6 +319,7 @@ struct Parser {
     add_measure(command("measure", false), measure);
     add_look(command("look", false), look);
     add_locate(command("locate", false), locate);
+    add_trace(command("trace", false, "write the job with the rough network there"), trace);
     add_serve(*app.add_subcommand("serve"), serve, own_group);
     add_devices(*app.add_subcommand("devices"), devices, own_group);
     using Act = CareRequest::Act;
@@ -353,6 +360,7 @@ Request request_of(Parser& parser, const std::string& name) {
   if (name == "measure") return parser.measure;
   if (name == "look") return parser.look;
   if (name == "locate") return parser.locate;
+  if (name == "trace") return parser.trace;
   if (name == "serve") return parser.serve;
   if (name == "devices") return parser.devices;
   if (name == "backup") return parser.backup;

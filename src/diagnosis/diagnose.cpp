@@ -5,6 +5,7 @@
 #include <map>
 
 #include "diagnosis/answer.hpp"
+#include "diagnosis/beside_plan.hpp"
 #include "diagnosis/chi_square.hpp"
 #include "diagnosis/loops.hpp"
 #include "diagnosis/next_reading.hpp"
@@ -112,20 +113,11 @@ Fitness judge(const Model& model, const Eigen::VectorXd& measured, const Agreeme
   return fitness;
 }
 
-std::vector<Compared> compare(const Model& model, const Outlook& sound, const Outlook& best, const Fitness& fitness) {
-  const Eigen::MatrixXd rows = model.uncertainty().rows(model.sound_state(), model.numeric_probes());
-  const Eigen::VectorXd own = model.own_sigma(sound.measured);
-  std::vector<Compared> result;
-  for (Eigen::Index k = 0; k < model.values().size(); ++k) {
-    const auto at = static_cast<std::size_t>(k);
-    Compared one;
-    one.observation = static_cast<std::uint32_t>(model.numeric_observation(at));
-    one.predicted = sound.measured[k];
-    one.predicted_sigma = std::hypot(own[k], rows.row(k).norm());
-    one.explained = best.measured[k];
-    one.in_tolerance = std::abs(model.values()[k] - one.predicted) <= 2 * one.predicted_sigma;
-    one.wrong_likely = std::find(fitness.left_out.begin(), fitness.left_out.end(), at) != fitness.left_out.end();
-    result.push_back(one);
+std::vector<Compared> compare(const Model& model, const Outlook& best, const Fitness& fitness) {
+  std::vector<Compared> result = beside_plan(model);
+  for (std::size_t k = 0; k < result.size(); ++k) {
+    result[k].explained = best.measured[static_cast<Eigen::Index>(k)];
+    result[k].wrong_likely = std::find(fitness.left_out.begin(), fitness.left_out.end(), k) != fitness.left_out.end();
   }
   return result;
 }
@@ -179,10 +171,9 @@ Answer diagnose(const FaultProblem& problem, Depth depth) {
   answer.dig_order = order_holes(problem, answer.places);
   const std::uint32_t at = found.front().places.empty() ? none : found.front().places.front();
   const Outlook best = model.outlooks(found.front().faults, {at}, false).front();
-  const Outlook sound = model.outlooks({}, {none}, false).front();
   const Fitness fitness = judge(model, best.measured, best.agreement);
   answer.misfit_share = fitness.share;
-  answer.compared = compare(model, sound, best, fitness);
+  answer.compared = compare(model, best, fitness);
   answer.verdict = judge_all(problem, found, answer.brackets, fitness);
   if (depth == Depth::ranking) return answer;
   answer.next = next_readings(model, found);

@@ -12,6 +12,11 @@ Json readings_json(const study::Located& located) {
   Json out = Json::object();
   out["visit"] = located.visit;
   out["compared"] = result_json(located.compared);
+  // What a likeliest cause would say is not asked for here.
+  for (Json& one : out["compared"]) {
+    one.erase("explained");
+    one.erase("read_again");
+  }
   out["unused"] = result_json(located.unused);
   out["drift"] = result_json(located.drift);
   return out;

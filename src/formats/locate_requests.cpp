@@ -24,6 +24,7 @@ void describe(Of<study::LocateOptions>, Visitor& v) {
   v.field("visit", &T::visit, Number{0, 5000, ""}, optional, "Index of the visit; left out: the last with readings");
   v.field("readings", &T::readings, List{10'000}, optional, "Readings beside those of the visit");
   v.field("readings_alone", &T::readings_alone, Flag{}, optional, "Leave the visit's own readings out");
+  v.field("ranking_alone", &T::ranking_alone, Flag{}, optional, "Say nothing of what to read next");
 }
 
 }  // namespace duskwire::formats

@@ -80,7 +80,7 @@ template <class Visitor>
 void describe_result(Of<study::LocatedFault>, Visitor& v) {
   using T = study::LocatedFault;
   v.result("kind", &T::kind, "What is wrong");
-  v.result("id", &T::id, "Of the cable, luminaire, output or transformer; empty: the supply");
+  v.result("id", &T::id, "Of the cable, joint, luminaire, output or transformer; empty: the supply");
   v.result("value", &T::value, "As fitted");
   v.result("low", &T::low, "68 % of the chance lies between");
   v.result("high", &T::high, "and this");

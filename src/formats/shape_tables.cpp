@@ -9,6 +9,7 @@
 #include "formats/result_price.hpp"
 #include "formats/result_route.hpp"
 #include "formats/result_times.hpp"
+#include "formats/result_trace.hpp"
 #include "formats/shape_change.hpp"
 #include "formats/shape_job.hpp"
 #include "formats/shape_ruleset.hpp"
@@ -131,6 +132,14 @@ std::map<std::string, std::string> all_tables() {
   add_result<study::Unseen>(tables, "result: unseen");
   add_result<study::Drift>(tables, "result: drift");
   add_result<study::RunRoom>(tables, "result: run room");
+  add_shapes<study::TraceRequest, study::WalkedRun, study::WalkedWay, study::WalkedClamp>(tables);
+  add_result<study::Traced>(tables, "result: traced");
+  add_result<study::LampFound>(tables, "result: lamp found");
+  add_result<study::PlaceFound>(tables, "result: place found");
+  add_result<study::RunFound>(tables, "result: run found");
+  add_result<study::CableFound>(tables, "result: cable found");
+  add_result<study::PartFound>(tables, "result: part found");
+  add_result<study::TraceStep>(tables, "result: trace step");
   add_result<study::PhotometryReport>(tables, "result: photometry");
   add_result<light::Keyword>(tables, "result: photometry label");
   add_result<light::Opening>(tables, "result: luminous opening");

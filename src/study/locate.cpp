@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "diagnosis/beside_plan.hpp"
 #include "study/locate_cautions.hpp"
 #include "study/locate_readings.hpp"
 #include "study/locate_trends.hpp"
@@ -38,6 +39,7 @@ class Locator {
       : job_(job),
         visit_(chosen_visit(job, options)),
         since_whenever_(options.readings_alone),
+        depth_(options.ranking_alone ? diagnosis::Depth::ranking : diagnosis::Depth::whole),
         meter_(meter_of(visit_)),
         built_(build(job)),
         made_(locate_problem(built_)),
@@ -49,21 +51,23 @@ class Locator {
     if (visit_) apply_answers(built_, *visit_, made_.problem);
   }
 
+  Located compared_alone() {
+    readings_taken(diagnosis::beside_plan(made_.problem));
+    return std::move(located_);
+  }
+
   Located run() {
-    const diagnosis::Answer answer = diagnosis::diagnose(made_.problem);
+    const diagnosis::Answer answer = diagnosis::diagnose(made_.problem, depth_);
     located_.verdict = answer.verdict;
-    located_.unused = taken_.unused;
-    if (visit_) located_.visit = visit_->date;
+    readings_taken(answer.compared);
     causes(answer);
     brackets(answer);
     holes(answer);
     next(answer);
-    compare(answer);
     hidden(answer);
     located_.headline = headline(answer);
     if (answer.verdict == Verdict::misfit) located_.checks = misfit_checks();
     located_.unseen = unseen(built_, taken_.readings, visit_, located_);
-    located_.drift = drifts(built_, readings_, since_whenever_ || !visit_ ? "" : visit_->date);
     located_.room = rooms(built_);
     located_.cautions = standing_cautions();
     rests_on();
@@ -165,8 +169,11 @@ class Locator {
                        [&](const diagnosis::Observation& one) { return one.probe == probe; });
   }
 
-  void compare(const diagnosis::Answer& answer) {
-    for (const diagnosis::Compared& one : answer.compared) {
+  void readings_taken(const std::vector<diagnosis::Compared>& beside_plan) {
+    located_.unused = taken_.unused;
+    if (visit_) located_.visit = visit_->date;
+    located_.drift = drifts(built_, readings_, since_whenever_ || !visit_ ? "" : visit_->date);
+    for (const diagnosis::Compared& one : beside_plan) {
       const job::Reading& reading = taken_.readings[one.observation];
       const diagnosis::Observation& observation = taken_.observations[one.observation];
       const bool mains = observation.probe.quantity == diagnosis::Quantity::mains_v;
@@ -230,6 +237,7 @@ class Locator {
   const job::Job& job_;
   const job::Visit* visit_;
   bool since_whenever_;  // the readings are no visit's: every visit came before them
+  diagnosis::Depth depth_;
   std::vector<job::Reading> readings_;
   Meter meter_;
   Built built_;
@@ -242,5 +250,9 @@ class Locator {
 }  // namespace
 
 Located locate(const job::Job& job, const LocateOptions& options) { return Locator(job, options).run(); }
+
+Located readings_beside_plan(const job::Job& job, const LocateOptions& options) {
+  return Locator(job, options).compared_alone();
+}
 
 }  // namespace duskwire::study

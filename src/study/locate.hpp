@@ -18,6 +18,7 @@ struct LocateOptions {
   std::optional<std::uint32_t> visit;  // by index; left out: the last one that has readings
   std::vector<job::Reading> readings;  // beside those of the visit, as from a file
   bool readings_alone = false;         // the visit's own readings are left out
+  bool ranking_alone = false;          // nothing is said of what to read next
 };
 
 // A spot that may be at fault.
@@ -163,5 +164,8 @@ struct Located {
 };
 
 [[nodiscard]] Located locate(const job::Job& job, const LocateOptions& options = {});
+
+// The readings beside the plan alone, no fault weighed: `visit`, `compared`, `unused` and `drift` of the answer.
+[[nodiscard]] Located readings_beside_plan(const job::Job& job, const LocateOptions& options = {});
 
 }  // namespace duskwire::study

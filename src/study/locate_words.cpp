@@ -6,8 +6,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "study/wording.hpp"
-
 namespace duskwire::study {
 namespace {
 
@@ -18,6 +16,11 @@ using diagnosis::Probe;
 using diagnosis::Quantity;
 
 std::string ohms(double ohm) { return fmt::format("{:.{}f} ohm", ohm, ohm < 0.095 ? 2 : 1); }
+
+// "Oak, left (F4)": as a visit says it, where the name is what one sees.
+std::string name_first(const std::string& id, const std::string& name) {
+  return name.empty() || name == id ? id : fmt::format("{} ({})", name, id);
+}
 
 std::string between(double low, double high, int decimals) {
   return fmt::format(" ({0:.{2}f} to {1:.{2}f})", low, high, decimals);
@@ -113,9 +116,9 @@ const char* unit_of(Quantity quantity) {
 std::string LocateWords::node(std::uint32_t node) const {
   const Spot spot = built_.spot_of_node(node);
   if (spot.kind == SpotKind::joint)
-    return called(built_.job->joints[spot.index].id, built_.job->joints[spot.index].name);
+    return name_first(built_.job->joints[spot.index].id, built_.job->joints[spot.index].name);
   if (spot.kind == SpotKind::luminaire) {
-    return called(built_.job->luminaires[spot.index].id, built_.job->luminaires[spot.index].name);
+    return name_first(built_.job->luminaires[spot.index].id, built_.job->luminaires[spot.index].name);
   }
   return id_of_node(built_, node);
 }
@@ -161,7 +164,7 @@ LocatedPlace LocateWords::place(const diagnosis::PlaceChance& chance) const {
       return result;
     case PlaceKind::lamp:
       result.id = built_.job->luminaires[i].id;
-      result.text = "the lamp " + called(result.id, built_.job->luminaires[i].name);
+      result.text = "the lamp " + name_first(result.id, built_.job->luminaires[i].name);
       return result;
     case PlaceKind::output:
       result.id = id_of_node(built_, made_.problem.network.outputs[i].node);
@@ -169,7 +172,7 @@ LocatedPlace LocateWords::place(const diagnosis::PlaceChance& chance) const {
       return result;
     case PlaceKind::transformer:
       result.id = built_.job->transformers[i].id;
-      result.text = "transformer " + called(result.id, built_.job->transformers[i].name);
+      result.text = "transformer " + name_first(result.id, built_.job->transformers[i].name);
       return result;
     case PlaceKind::supply:
       result.text = "the supply: outlet, residual-current device, clock or photocell";
@@ -191,7 +194,8 @@ std::string LocateWords::places(const std::vector<diagnosis::PlaceChance>& place
   std::string text;
   for (const diagnosis::PlaceChance& one : places) {
     if (one.chance < 0.05 && !text.empty()) break;
-    text += fmt::format("{}{} ({:.0f} %)", text.empty() ? "" : ", ", place(one).text, 100 * one.chance);
+    const std::string chance = one.chance > 0.99 ? "above 99 %" : fmt::format("{:.0f} %", 100 * one.chance);
+    text += fmt::format("{}{} ({})", text.empty() ? "" : ", ", place(one).text, chance);
   }
   return text;
 }
@@ -203,6 +207,8 @@ LocatedFault LocateWords::located(const Fault& fault, const diagnosis::Explanati
   const diagnosis::PlaceChance where{explanation.places[at], 0};
   const LocatedPlace found = place(where);
   result.id = found.cable.empty() ? found.id : found.cable;
+  // More load sits at a place, whatever cable leads there.
+  if (fault.kind == FaultKind::added_load) result.id = id_of_node(built_, fault.element);
   if (diagnosis::has_parameter(fault.kind) || fault.kind == FaultKind::wrong_tap ||
       fault.kind == FaultKind::bridged_taps) {
     result.value = fault.parameter;
@@ -231,7 +237,7 @@ LocatedFault LocateWords::located(const Fault& fault, const diagnosis::Explanati
 
 std::string LocateWords::fault(const Fault& fault, const diagnosis::Explanation& explanation, bool first) const {
   const std::uint32_t e = fault.element;
-  const auto lamp = [&] { return called(built_.job->luminaires[e].id, built_.job->luminaires[e].name); };
+  const auto lamp = [&] { return name_first(built_.job->luminaires[e].id, built_.job->luminaires[e].name); };
   const auto output = [&] { return id_of_node(built_, made_.problem.network.outputs[e].node); };
   const bool ranged = first && explanation.parameter_high > 0;
   const double low = explanation.parameter_low;
@@ -305,11 +311,11 @@ std::string LocateWords::hole(std::uint32_t hole) const {
   switch (site.spot.kind) {
     case SpotKind::joint: {
       const job::Joint& joint = built_.job->joints[site.spot.index];
-      return "Open joint " + called(joint.id, joint.name) + ground;
+      return "Open joint " + name_first(joint.id, joint.name) + ground;
     }
     case SpotKind::luminaire: {
       const job::Luminaire& lamp = built_.job->luminaires[site.spot.index];
-      return (site.digging ? "Open the splices at " : "Look into ") + called(lamp.id, lamp.name) + ground;
+      return (site.digging ? "Open the splices at " : "Look into ") + name_first(lamp.id, lamp.name) + ground;
     }
     case SpotKind::cable:
       return "Dig along cable " + built_.job->cables[site.spot.index].id + ground;
@@ -317,7 +323,7 @@ std::string LocateWords::hole(std::uint32_t hole) const {
       break;
   }
   return "At transformer " +
-         called(built_.job->transformers[site.spot.index].id, built_.job->transformers[site.spot.index].name);
+         name_first(built_.job->transformers[site.spot.index].id, built_.job->transformers[site.spot.index].name);
 }
 
 std::string LocateWords::probe_place(const Probe& probe) const {

@@ -15,7 +15,7 @@ class LocateWords {
  public:
   LocateWords(const Built& built, const LocateProblem& made) : built_(built), made_(made) {}
 
-  [[nodiscard]] std::string node(std::uint32_t node) const;        // "F4 (Oak, left)"
+  [[nodiscard]] std::string node(std::uint32_t node) const;        // "Oak, left (F4)"
   [[nodiscard]] std::string segment(std::uint32_t segment) const;  // "C5, between F4 and F5" or "the lead of F5"
   [[nodiscard]] LocatedPlace place(const diagnosis::PlaceChance& chance) const;
   [[nodiscard]] std::string bracket(const diagnosis::Bracket& bracket) const;

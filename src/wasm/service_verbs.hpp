@@ -6,6 +6,7 @@
 
 namespace duskwire::wasm {
 
+[[nodiscard]] Reply trace(const std::vector<std::string_view>& given);     // job, what was walked
 [[nodiscard]] Reply locate(const std::vector<std::string_view>& given);    // job, request
 [[nodiscard]] Reply readings(const std::vector<std::string_view>& given);  // job, request
 

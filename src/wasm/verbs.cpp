@@ -184,6 +184,7 @@ constexpr Verb verbs[] = {
     {"times", 2, times},
     {"locate", 2, locate},
     {"readings", 2, readings},
+    {"trace", 2, trace},
     {"route_begin", 2, route_begin},
     {"route_search", 1, route_search},
     {"route_answer", 0, route_answer},
