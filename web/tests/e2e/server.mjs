@@ -22,7 +22,7 @@ export class Server {
   }
 
   async start() {
-    const given = ['serve', '--port', String(this.#port), '--workspace', join(this.#folder, 'gardens.duskwire'), '--page', resolve(root, 'web/dist'), '--add', resolve(root, 'examples/ostrey-garden.json'), ...this.#more];
+    const given = ['serve', '--port', String(this.#port), '--workspace', this.#workspace, '--page', resolve(root, 'web/dist'), '--add', resolve(root, 'examples/ostrey-garden.json'), ...this.#more];
     this.#process = spawn(program, given, { stdio: ['ignore', 'pipe', 'pipe'] });
     this.said = '';
     const failed = once(this.#process, 'exit').then(([code]) => Promise.reject(new Error(`duskwire serve ended with ${code}: ${this.said}`)));
@@ -53,9 +53,28 @@ export class Server {
     throw new Error(`the server never said ${pattern}: ${this.said}`);
   }
 
+  get #workspace() {
+    return join(this.#folder, 'gardens.duskwire');
+  }
+
+  /** A copy of its workspace, by the command and while it is served. */
+  backUp(name) {
+    const file = join(this.#folder, name);
+    execFileSync(program, ['backup', this.#workspace, '--output', file]);
+    return file;
+  }
+
+  /** The disk failed: the workspace is that of the copy again, as after a restart. */
+  async putBack(file) {
+    await this.kill();
+    for (const ending of ['', '-wal']) rmSync(this.#workspace + ending, { force: true });
+    execFileSync(program, ['restore', file, '--output', this.#workspace]);
+    await this.start();
+  }
+
   /** `duskwire devices` on its workspace. */
   devices(...more) {
-    return execFileSync(program, ['devices', join(this.#folder, 'gardens.duskwire'), ...more], { encoding: 'utf8' });
+    return execFileSync(program, ['devices', this.#workspace, ...more], { encoding: 'utf8' });
   }
 
   /** As a power cut does it. */

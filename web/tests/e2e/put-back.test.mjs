@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: Apache-2.0
+// A backup is put back while pages have gone on: nothing that was saved after it is overwritten, nothing that only a page
+// has is lost, and the demo's photograph is there without a hand.
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { judge, judgedContext } from './axe.mjs';
+import { launch, openPage, rename, stage, title } from './browser.mjs';
+import { Server } from './server.mjs';
+
+let browser;
+const server = new Server();
+
+before(async () => {
+  browser = await launch();
+  await server.start();
+});
+
+after(async () => {
+  await browser.close();
+  await server.end();
+});
+
+const stored = (page) => page.evaluate(async () => (await (await fetch('/api/jobs/ostrey-garden')).json()).document.title);
+const isStored = (page, name) => page.waitForFunction(async (wanted) => (await (await fetch('/api/jobs/ostrey-garden')).json()).document.title === wanted, name);
+
+async function saveAs(page, name) {
+  await rename(page, name);
+  await isStored(page, name);
+  await page.locator('header').getByText('Saved in workspace').waitFor();
+}
+
+async function client() {
+  return openPage(await judgedContext(browser, [1440, 900]), server.address);
+}
+
+async function openGarden(page) {
+  await page.getByRole('link', { name: /garden/ }).first().click();
+  await page.getByRole('application').waitFor();
+  await stage(page, 'Site');
+}
+
+test('a job that was added at the start has its photograph', async () => {
+  const page = await client();
+  const status = await page.evaluate(async () => {
+    const { document } = await (await fetch('/api/jobs/ostrey-garden')).json();
+    return (await fetch(`/api/images/${document.views[0].image}`)).status;
+  });
+  assert.equal(status, 200);
+  await page.context().close();
+});
+
+test('a page from before it meets its number again, and both versions are there', async () => {
+  const page = await client();
+  await openGarden(page);
+  await saveAs(page, 'The garden of the backup');
+  const backup = server.backUp('backup');
+  await saveAs(page, 'The garden as this page alone has it');
+  await server.putBack(backup);
+  const other = await client();
+  await openGarden(other);
+  assert.equal(await title(other), 'The garden of the backup');
+  await saveAs(other, 'The garden after the restore');
+
+  // The number that the page knows is there, and names another revision.
+  await page.goto(server.address);
+  await page.getByRole('link', { name: /restore/ }).first().click();
+  const dialog = page.getByRole('dialog', { name: 'The workspace was put back' });
+  await dialog.getByText('/title').waitFor();
+  assert.equal(await stored(page), 'The garden after the restore');
+  for (const [width, height] of [[1440, 900], [390, 844]]) {
+    await page.setViewportSize({ width, height });
+    await judge(page, 'A backup was put back');
+  }
+  await dialog.getByRole('button', { name: 'Go on with mine' }).click();
+  await isStored(page, 'The garden as this page alone has it');
+  const versions = await page.evaluate(async () => {
+    const { revisions } = await (await fetch('/api/jobs/ostrey-garden/revisions')).json();
+    const read = async ({ revision }) => (await (await fetch(`/api/jobs/ostrey-garden/revisions/${revision}`)).json()).document.title;
+    return Promise.all(revisions.slice(0, 2).map(read));
+  });
+  assert.deepEqual(versions, ['The garden as this page alone has it', 'The garden after the restore']);
+  // The browser itself says that a save was refused.
+  assert.deepEqual(page.complaints.filter((words) => !words.includes('409 (Conflict)')), []);
+  await Promise.all([page, other].map((one) => one.context().close()));
+});
