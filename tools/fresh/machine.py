@@ -40,7 +40,7 @@ class Machine:
         subprocess.run(["debootstrap", "--variant=minbase", "--include=ca-certificates", "bookworm", str(self.folder), mirror()],
                        check=True, stdout=subprocess.DEVNULL)
         for name in ("etc/apt/sources.list", "etc/apt/sources.list.d", "etc/apt/apt.conf.d", "etc/resolv.conf", "etc/hosts",
-                     "etc/npmrc", "etc/ssl/certs"):
+                     "etc/npmrc", "etc/ssl/certs", "etc/ssl/certs/ca-certificates.crt"):
             take_over(Path("/") / name, self.folder / name)
         if not Path("/etc/apt/sources.list").exists():
             # Debootstrap's own line would name the same packages a second time.
@@ -88,7 +88,7 @@ class Machine:
 
 def take_over(source: Path, target: Path) -> None:
     if source.is_dir():
-        # Certificates are links that lead to each other; cp keeps what is there already as it is.
+        # Certificates are links that lead to each other; cp keeps what is newer there: the bundle of all follows alone.
         subprocess.run(["cp", "--recursive", "--update", f"{source}/.", str(target)], check=True)
     elif source.exists():
         target.unlink(missing_ok=True)
