@@ -74,7 +74,8 @@ export interface NextToRead {
   readonly cautions: readonly string[];
 }
 
-export interface ComparedReading {
+/** A reading beside the plan. */
+export interface ReadingBesidePlan {
   readonly place: string;
   readonly quantity: string;
   readonly unit: string;
@@ -82,8 +83,12 @@ export interface ComparedReading {
   readonly predicted: number;
   readonly difference: number;
   readonly tolerance: number;
-  readonly explained: number;
   readonly in_tolerance: boolean;
+}
+
+/** ... and beside what the likeliest cause would show. */
+export interface ComparedReading extends ReadingBesidePlan {
+  readonly explained: number;
   readonly read_again: boolean;
 }
 
@@ -94,12 +99,13 @@ export interface Drift {
 
 export interface ComparedReadings {
   readonly visit: string;
-  readonly compared: readonly ComparedReading[];
+  readonly compared: readonly ReadingBesidePlan[];
   readonly unused: readonly { readonly place: string; readonly quantity: string; readonly why: string }[];
   readonly drift: readonly Drift[];
 }
 
 export interface Located extends ComparedReadings {
+  readonly compared: readonly ComparedReading[];
   readonly verdict: 'sound' | 'located' | 'narrowed' | 'misfit' | 'no_readings';
   readonly headline: string;
   readonly causes: readonly LocatedCause[];

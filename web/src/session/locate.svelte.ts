@@ -3,14 +3,14 @@
 import { EngineRefusal } from '../engine/client';
 import type { Estimates } from '../engine/estimates';
 import { LatestWins } from '../engine/latest';
-import type { ComparedReading, Located } from '../engine/locate';
+import type { Located, ReadingBesidePlan } from '../engine/locate';
 import type { JobDocument } from '../job/document';
 import type { Reading } from '../job/visit';
 import { visitsOf } from '../job/visit-log';
 
 /** A reading that is being typed, beside the plan. */
 export interface Typed {
-  readonly compared: ComparedReading | undefined;
+  readonly compared: ReadingBesidePlan | undefined;
   /** Why the engine puts such a reading aside. */
   readonly unused: string | undefined;
 }
@@ -22,6 +22,7 @@ export class LocateAnswer {
   #visit: string | undefined = $state();
   #reading: Reading | undefined;
   #lookers = 0;
+  #resting: ReturnType<typeof setTimeout> | undefined;
   // The visits and the wiring that the last question was about: a new title asks nothing.
   #asked: { readonly document: JobDocument; readonly visit: string } | undefined;
 
@@ -70,6 +71,7 @@ export class LocateAnswer {
   /** The reading that is being typed; undefined: none. */
   type(reading: Reading | undefined): void {
     this.#reading = reading;
+    if (this.#resting !== undefined) this.#rest();
     this.typed = undefined;
     if (reading) this.#typing.put({ document: this.#document, reading });
   }
@@ -88,6 +90,8 @@ export class LocateAnswer {
 
   stop(): void {
     this.#lookers = 0;
+    clearTimeout(this.#resting);
+    this.#resting = undefined;
   }
 
   #ask(): void {
@@ -97,7 +101,20 @@ export class LocateAnswer {
     if (this.#asked && this.#asked.visit === visit && sameForTheEngine(this.#asked.document, document)) return;
     this.#asked = { document, visit };
     this.pending = true;
-    this.#queue.put({ document, visit });
+    // The first look is answered at once; readings that are written one after the other are weighed together.
+    if (this.located) this.#rest();
+    else this.#weigh();
+  }
+
+  #rest(): void {
+    clearTimeout(this.#resting);
+    this.#resting = setTimeout(() => this.#weigh(), restMs);
+  }
+
+  #weigh(): void {
+    clearTimeout(this.#resting);
+    this.#resting = undefined;
+    if (this.#asked) this.#queue.put(this.#asked);
   }
 
   #failed(error: unknown): void {
@@ -106,6 +123,9 @@ export class LocateAnswer {
     this.failure = error instanceof Error ? error.message : String(error);
   }
 }
+
+/** Typing has paused when no key was pressed for so long. */
+const restMs = 600;
 
 const parts = ['site', 'practice', 'catalogue', 'plan', 'luminaires', 'transformers', 'cables', 'joints', 'visits'] as const;
 const sameForTheEngine = (a: JobDocument, b: JobDocument): boolean => parts.every((part) => a[part] === b[part]);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Which of the engine's comparisons belongs to which entry of the log: the engine answers in the order of the readings
 // and leaves out what it puts aside.
-import type { ComparedReading, ComparedReadings } from '../engine/locate';
+import type { ComparedReading, Located } from '../engine/locate';
 import type { ReadingEntry } from '../job/visit-log';
 
 export type Judged =
@@ -9,7 +9,7 @@ export type Judged =
   | { readonly state: 'unused'; readonly why: string }
   | { readonly state: 'seen' };
 
-export function judged(entries: readonly ReadingEntry[], answer: Pick<ComparedReadings, 'compared' | 'unused'> | undefined): ReadonlyMap<string, Judged> {
+export function judged(entries: readonly ReadingEntry[], answer: Pick<Located, 'compared' | 'unused'> | undefined): ReadonlyMap<string, Judged> {
   const result = new Map<string, Judged>();
   if (!answer) return result;
   const compared = [...answer.compared];

@@ -87,6 +87,18 @@ export class VisitDesk {
     this.asked = undefined;
   }
 
+  /** The lamps that nobody has looked at on this visit are lit. */
+  async restIsLit(lamps: readonly string[]): Promise<void> {
+    const { visit } = this;
+    if (!visit) return;
+    const { time } = localMoment(new Date());
+    const entries = await Promise.all(
+      lamps.map((place) => this.session.log.write(visit.id, { kind: 'reading', reading: { place, quantity: 'lamp_state', seen: 'lit', time } })),
+    );
+    this.lastEntry = entries.at(-1)?.id;
+    this.asked = undefined;
+  }
+
   async strike(entry: string, why: string): Promise<void> {
     if (this.visit) await this.session.log.write(this.visit.id, { kind: 'strike', strikes: entry, why });
   }

@@ -12,7 +12,8 @@ const symbols: Readonly<Record<string, string>> = { ohm: 'Ω' };
 
 export const withUnit = (value: number, unit: string): string => `${value.toFixed(unit === 'VA' || unit === 'W' || Math.abs(value) >= 100 ? 1 : 2)} ${symbols[unit] ?? unit}`;
 export const withSign = (value: number, unit: string): string => `${value < 0 ? '−' : '+'}${withUnit(Math.abs(value), unit)}`;
-export const percent = (chance: number): string => (chance > 0 && chance < 0.005 ? 'under 1 %' : `${Math.round(chance * 100)} %`);
+/** A likelihood is never certainty: neither 0 nor 100. */
+export const percent = (chance: number): string => (chance > 0.99 ? 'above 99 %' : chance > 0 && chance < 0.005 ? 'under 1 %' : `${Math.round(chance * 100)} %`);
 
 export const clock = (iso: string): string => new Date(iso).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
 

@@ -74,5 +74,6 @@ describe('numbers of a visit', () => {
     expect(withSign(-0.617, 'V')).toBe('−0.62 V');
     expect(percent(0.429)).toBe('43 %');
     expect(percent(0.001)).toBe('under 1 %');
+    expect(percent(1)).toBe('above 99 %');
   });
 });
