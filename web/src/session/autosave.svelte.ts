@@ -44,7 +44,7 @@ export interface Delays {
   readonly retry: number;
 }
 
-const usualDelays: Delays = { desk: 150, quiet: 700, longest: 3000, retry: 5000 };
+export const usualDelays: Delays = { desk: 150, quiet: 700, longest: 3000, retry: 5000 };
 const mostTried = 20;
 
 export class Autosave {

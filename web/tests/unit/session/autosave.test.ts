@@ -3,7 +3,7 @@ import 'fake-indexeddb/auto';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { JobDocument } from '../../../src/job/document';
 import { emptyHistory } from '../../../src/job/history';
-import { Autosave } from '../../../src/session/autosave.svelte';
+import { Autosave, usualDelays } from '../../../src/session/autosave.svelte';
 import { Database } from '../../../src/storage/database';
 import { Desk } from '../../../src/storage/desk';
 import { garden } from '../support/garden';
@@ -43,6 +43,10 @@ describe('autosave', () => {
     expect(workspace.saves).toHaveLength(2);
     expect(workspace.saves[1]?.label).toBe('Title b');
     expect(autosave.revision).toBe(2);
+  });
+
+  it('begins to send within a second of rest', () => {
+    expect(usualDelays.desk + usualDelays.quiet).toBeLessThan(1000);
   });
 
   it('does not wait for ever under a hand that never rests', async () => {
