@@ -11,8 +11,11 @@
 
 #include "faulty/garden.hpp"
 #include "faulty/problem_of.hpp"
+#include "hindsight.hpp"
 #include "misses.hpp"
+#include "opponents.hpp"
 #include "options.hpp"
+#include "physics.hpp"
 #include "policies.hpp"
 #include "small_and_quick.hpp"
 
@@ -25,6 +28,7 @@ struct Setting {
   faulty::Mischief mischief;
   bool lamps_seen = false;
   bool opponents = false;
+  bool alike = false;  // every reading above ground costs the same: then the count of readings is what is asked for
 };
 
 constexpr std::array<double, 9> claim_edges{0.02, 0.1, 0.25, 0.5, 0.65, 0.75, 0.85, 0.95, 0.985};  // and up to 1
@@ -36,9 +40,10 @@ struct Sums {
   std::map<int, int> third;
   double readings = 0;
   int right = 0;
-  double half = 0;
-  double random = 0;
-  int random_games = 0;
+  Opponents opponents;
+  std::array<int, 4> fewest{};  // faults that take none, one, two, more readings in hindsight
+  double fewest_ours = 0;       // readings of ours for them, and at least by entropy
+  double fewest_bound = 0;
   std::size_t hidden = 0;
   int nothing_left = 0;  // to read above ground, before a bracket was singled out
   int apart_first = 0;   // after five, what no reading above ground tells apart counted as one
@@ -88,8 +93,14 @@ void note(Sums& sums, const Played& played, const faulty::Truth& truth, const Ju
   ++kind[2];
 }
 
-void run(const Setting& setting, faulty::Shape shape, std::uint32_t lamps, int games, std::uint64_t seed, bool misses,
-         Sums& sums) {
+void make_alike(diagnosis::FaultProblem& plan) {
+  for (diagnosis::Candidate& one : plan.candidates) {
+    if (needs_no_spade(one)) one.effort_min = 1;
+  }
+}
+
+void run(const Setting& setting, faulty::Shape shape, std::uint32_t lamps, int games, std::uint64_t seed,
+         const Options& options, Sums& sums) {
   for (int game = 0; game < games; ++game) {
     // Dice of their own for what is drawn and for what is read, so that other choices meet the same faults.
     const std::uint64_t own = 100000 * seed + 10 * static_cast<std::uint64_t>(game);
@@ -97,17 +108,18 @@ void run(const Setting& setting, faulty::Shape shape, std::uint32_t lamps, int g
     wiring::Dice meter(own + 1);
     wiring::Dice other(own + 2);
     const faulty::Garden garden = faulty::make_garden(shape, lamps, dice);
-    const diagnosis::FaultProblem plan = faulty::problem_of(garden.network, {}, garden.leads);
+    diagnosis::FaultProblem plan = faulty::problem_of(garden.network, {}, garden.leads);
+    if (setting.alike) make_alike(plan);
     const faulty::Truth truth = faulty::make_truth(plan, setting.faults, setting.mischief, dice, &sums.hidden);
     const Played ours = play(plan, truth, Policy::ours, most_readings, setting.mischief, setting.lamps_seen, meter);
-    note(sums, ours, truth, judge(plan, truth, ours, 5, misses, other));
-    if (!setting.opponents) continue;
-    sums.half += static_cast<double>(ideal_half_split(plan, truth));
-    if (game % 4 == 0) {
-      const Played random = play(plan, truth, Policy::random, 30, setting.mischief, setting.lamps_seen, other);
-      sums.random += static_cast<double>(random.readings);
-      ++sums.random_games;
+    note(sums, ours, truth, judge(plan, truth, ours, 5, options.misses, other));
+    if (options.hindsight) {
+      ++sums.fewest[static_cast<std::size_t>(fewest_readings(plan, truth, setting.mischief, own + 8))];
+      sums.fewest_ours += static_cast<double>(ours.readings);
+      if (ours.most_bit > 0) sums.fewest_bound += ours.entropy_bit / ours.most_bit;
     }
+    if (!setting.opponents || !options.opponents) continue;
+    sums.opponents.face(plan, truth, ours, most_readings, setting.mischief, setting.lamps_seen, own + 3, game % 4 == 0);
   }
 }
 
@@ -117,10 +129,6 @@ void print(const std::string& name, const Sums& s) {
   fmt::print("{:<26} {:>5}  first {:>5.1f} % / {:>5.1f} %   in three {:>5.1f} % / {:>5.1f} %   readings {:.2f}", name,
              s.games, share(s.first.at(3), s.games), share(s.first.at(5), s.games), share(s.third.at(3), s.games),
              share(s.third.at(5), s.games), s.readings / s.games);
-  if (s.half > 0) {
-    fmt::print("   half-split {:.2f} (ours {:.2f} of it)", s.half / s.games, s.readings / s.half);
-  }
-  if (s.random_games > 0) fmt::print("   random {:.1f}", s.random / s.random_games);
   fmt::print("   right when sure {:.1f} %\n", share(s.right, s.games));
 }
 
@@ -144,6 +152,17 @@ void print_claims(const Sums& s) {
   fmt::print("\n  faults that no reading would show, drawn again: {}\n", s.hidden);
 }
 
+void print_hindsight(const Sums& s) {
+  const int faults = s.fewest[0] + s.fewest[1] + s.fewest[2] + s.fewest[3];
+  if (faults == 0) return;
+  const double least = s.fewest[1] + 2.0 * s.fewest[2] + 3.0 * s.fewest[3];
+  fmt::print(
+      "  in hindsight none {}, one {}, two {}, three or more {}: {:.2f} readings at least, {:.2f} of the entropy "
+      "bound; ours {:.2f} of it\n",
+      s.fewest[0], s.fewest[1], s.fewest[2], s.fewest[3], least / faults, least / s.fewest_bound,
+      s.fewest_ours / least);
+}
+
 void print_kinds(const Sums& s) {
   static constexpr const char* names[] = {
       "sound",        "open",        "one conductor", "one conductor", "resistive", "short in a span", "dead lamp",
@@ -162,9 +181,10 @@ void merge(Sums& into, const Sums& one) {
   for (const auto& [k, n] : one.third) into.third[k] += n;
   into.readings += one.readings;
   into.right += one.right;
-  into.half += one.half;
-  into.random += one.random;
-  into.random_games += one.random_games;
+  into.opponents.merge(one.opponents);
+  for (std::size_t k = 0; k < into.fewest.size(); ++k) into.fewest[k] += one.fewest[k];
+  into.fewest_ours += one.fewest_ours;
+  into.fewest_bound += one.fewest_bound;
   into.hidden += one.hidden;
   into.nothing_left += one.nothing_left;
   into.apart_first += one.apart_first;
@@ -190,6 +210,7 @@ void merge(Sums& into, const Sums& one) {
 void run_all(const Options& options) {
   static constexpr const char* shapes[] = {"chain", "tee", "hub", "loop"};
   std::vector<Setting> settings = {{"single", 1, {}, false, true},
+                                   {"readings alike", 1, {}, false, true, true},
                                    {"lamps seen first", 1, {}, true, false},
                                    {"one reading in 20 wrong", 1, {0.05, 0}, false, false},
                                    {"lengths off by 10 %", 1, {0, 0.10}, false, false},
@@ -200,22 +221,31 @@ void run_all(const Options& options) {
     Sums middling;  // the sizes for which the entropy bound is asked
     for (int shape = 0; shape < 4; ++shape) {
       if (!options.shape.empty() && options.shape != shapes[shape]) continue;
+      Opponents in_this_shape;
       for (const auto& [lamps, games] : {std::pair{8U, 24}, {16U, 20}, {30U, 12}, {60U, 6}, {120U, 2}}) {
-        if (options.lamps > 0 && options.lamps != lamps) continue;
+        const auto& sizes = options.lamps;
+        if (!sizes.empty() && std::find(sizes.begin(), sizes.end(), lamps) == sizes.end()) continue;
         Sums sums;
-        run(setting, static_cast<faulty::Shape>(shape), lamps, std::max(1, games * options.scale / 4),
-            1000 * static_cast<std::uint64_t>(shape) + lamps, options.misses, sums);
+        run(setting, static_cast<faulty::Shape>(shape), lamps,
+            options.faults_each > 0 ? options.faults_each : std::max(1, games * options.scale / 4),
+            1000 * static_cast<std::uint64_t>(shape) + lamps, options, sums);
         if (setting.opponents) print(fmt::format("  {} of {}", shapes[shape], lamps), sums);
+        in_this_shape.merge(sums.opponents);
         merge(all, sums);
         if (lamps == 30 || lamps == 60) merge(middling, sums);
       }
+      if (in_this_shape.games > 0 && options.shape.empty()) fmt::print("  all of shape {}:\n", shapes[shape]);
+      if (options.shape.empty()) in_this_shape.print();
     }
     if (all.games == 0) continue;
     print(setting.name, all);
+    all.opponents.print();
     print_claims(all);
+    print_hindsight(all);
     if (middling.bound > 0) {
       fmt::print("  30 to 60 lamps, {} faults: entropy bound {:.2f} readings (ours {:.2f} of it)\n", middling.games,
                  middling.bound / middling.games, middling.readings / middling.bound);
+      print_hindsight(middling);
     }
     print_kinds(all);
   }

@@ -4,18 +4,22 @@
 
 #include <cstdint>
 #include <string>
+#include <vector>
 
 namespace duskwire::bench {
 
 struct Options {
-  int scale = 4;            // quarters of 64 faults a setting
-  int small_cases = 500;    // 0: none
-  bool time = true;         // of one diagnosis
-  bool faults = true;       // the settings
-  bool misses = false;      // each fault that is not among the first three, with the reason
-  std::string setting;      // begins with this; empty: all
-  std::string shape;        // chain, tee, hub, loop; empty: all
-  std::uint32_t lamps = 0;  // 0: all
+  int scale = 4;                     // quarters of 64 faults a setting
+  int small_cases = 500;             // 0: none
+  bool time = true;                  // of one diagnosis
+  bool faults = true;                // the settings
+  bool misses = false;               // each fault that is not among the first three, with the reason
+  bool hindsight = false;            // the fewest readings that could have singled each fault out
+  int faults_each = 0;               // of each shape and size; 0: as the scale says
+  std::string setting;               // begins with this; empty: all
+  std::string shape;                 // chain, tee, hub, loop; empty: all
+  std::vector<std::uint32_t> lamps;  // empty: all
+  bool opponents = true;
 };
 
 // Ends the program after --help and on a word that it does not know.

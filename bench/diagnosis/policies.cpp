@@ -7,6 +7,7 @@
 #include "diagnosis/model.hpp"
 #include "diagnosis/next_reading.hpp"
 #include "diagnosis/worlds.hpp"
+#include "half_split.hpp"
 #include "physics.hpp"
 
 namespace duskwire::bench {
@@ -22,18 +23,11 @@ bool holds(const diagnosis::Bracket& bracket, const faulty::Truth& truth) {
   });
 }
 
-bool was_read(const FaultProblem& problem, const diagnosis::Probe& probe) {
-  if (probe.quantity == diagnosis::Quantity::lamps_seen) {
-    return std::count_if(problem.observations.begin(), problem.observations.end(),
-                         [](const diagnosis::Observation& one) {
-                           return one.probe.quantity == diagnosis::Quantity::lamp_state;
-                         }) >= static_cast<std::ptrdiff_t>(problem.network.loads.size());
-  }
-  return std::any_of(problem.observations.begin(), problem.observations.end(),
-                     [&](const diagnosis::Observation& one) { return one.probe == probe; });
-}
+double minutes_of(const diagnosis::Candidate& candidate) { return candidate.effort_min + diagnosis::to_hand_min; }
 
-std::uint32_t choose(const FaultProblem& problem, const Answer& answer, Policy policy, wiring::Dice& dice) {
+std::uint32_t choose(const FaultProblem& problem, const Points& points, const Answer& answer, Policy policy,
+                     wiring::Dice& dice) {
+  if (policy == Policy::half) return half_of_chance(problem, points, answer);
   if (policy == Policy::ours) {
     for (const diagnosis::NextReading& next : answer.next) {
       const diagnosis::Candidate& candidate = problem.candidates[next.candidate];
@@ -93,6 +87,17 @@ void note_claims(const FaultProblem& problem, const Answer& answer, const faulty
 
 }  // namespace
 
+bool was_read(const FaultProblem& problem, const diagnosis::Probe& probe) {
+  if (probe.quantity == diagnosis::Quantity::lamps_seen) {
+    return std::count_if(problem.observations.begin(), problem.observations.end(),
+                         [](const diagnosis::Observation& one) {
+                           return one.probe.quantity == diagnosis::Quantity::lamp_state;
+                         }) >= static_cast<std::ptrdiff_t>(problem.network.loads.size());
+  }
+  return std::any_of(problem.observations.begin(), problem.observations.end(),
+                     [&](const diagnosis::Observation& one) { return one.probe == probe; });
+}
+
 std::size_t rank_after(const Played& played, std::size_t readings) {
   return played.rank[std::min(readings, played.rank.size() - 1)];
 }
@@ -117,8 +122,8 @@ std::size_t rank_of_truth(const FaultProblem& problem, const Answer& answer, con
 
 Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy, std::size_t most,
             const faulty::Mischief& mischief, bool lamps_seen, wiring::Dice& dice) {
-  constexpr double singled_out = 0.9;
   FaultProblem problem = plan;
+  const Points points(plan);
   if (lamps_seen) problem.observations = faulty::see_lamps(truth);
   Played played;
   for (std::size_t k = 0; k <= most; ++k) {
@@ -137,15 +142,17 @@ Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy,
     played.above.emplace_back(answer.brackets.begin(), answer.brackets.begin() + above);
     if (!played.singled_out) {
       played.readings = k;
+      played.at_stop = problem.observations;
       played.singled_out = chance > singled_out;
       played.right = played.singled_out && played.rank.back() == 1;
     }
-    if (played.singled_out && (policy == Policy::random || k >= 5)) break;
-    const std::uint32_t next = k < most ? choose(problem, answer, policy, dice) : none;
+    if (played.singled_out && (policy != Policy::ours || k >= 5)) break;
+    const std::uint32_t next = k < most ? choose(problem, points, answer, policy, dice) : none;
     if (next == none) {
       played.nothing_left = !played.singled_out;
       break;
     }
+    if (!played.singled_out) played.minutes += minutes_of(problem.candidates[next]);
     for (const auto& one : faulty::take(truth, problem.candidates[next], mischief, dice)) {
       problem.observations.push_back(one);
     }
@@ -154,61 +161,65 @@ Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy,
   return played;
 }
 
-std::size_t ideal_half_split(const FaultProblem& plan, const faulty::Truth& truth) {
-  // A tree of points: 0 the supply, then transformers, outputs, nodes; each holds brackets of its own.
-  const auto& network = plan.network;
-  const std::size_t t0 = 1;
-  const std::size_t o0 = t0 + network.transformers.size();
-  const std::size_t n0 = o0 + network.outputs.size();
-  std::vector<std::size_t> up(n0 + network.node_count, 0);
-  std::vector<std::size_t> holder(plan.places.size(), 0);
-  std::vector<std::pair<std::size_t, std::uint32_t>> brackets;  // point, a place that stands for it
-  const std::vector<std::uint32_t> parent = diagnosis::parents(network);
-  for (std::size_t o = 0; o < network.outputs.size(); ++o) {
-    up[o0 + o] = t0 + network.outputs[o].transformer;
-    up[n0 + network.outputs[o].node] = o0 + o;
-  }
-  for (std::uint32_t node = 0; node < network.node_count; ++node) {
-    if (parent[node] != none) up[n0 + node] = n0 + parent[node];
-  }
-  for (std::uint32_t p = 0; p < plan.places.size(); ++p) {
-    const diagnosis::Place& place = plan.places[p];
-    std::size_t at = 0;
-    if (place.kind == diagnosis::PlaceKind::transformer) at = t0 + place.index;
-    if (place.kind == diagnosis::PlaceKind::output) at = o0 + place.index;
-    if (place.kind == diagnosis::PlaceKind::lamp) at = n0 + network.loads[place.index].plus.node;
-    if (place.kind == diagnosis::PlaceKind::joint_side || place.kind == diagnosis::PlaceKind::cable) {
-      const electrical::Segment& segment = network.segments[place.index];
-      at = n0 + (parent[segment.to] == segment.from ? segment.to : segment.from);
-    }
-    holder[p] = at;
-    if (place.kind != diagnosis::PlaceKind::joint_side) brackets.emplace_back(at, p);
-  }
-  const auto beyond = [&](std::size_t point, std::size_t at) {
-    for (; at != point; at = up[at]) {
-      if (at == 0) return false;
-    }
-    return true;
-  };
-  std::size_t readings = 0;
-  while (brackets.size() > 1) {
-    std::size_t best = 0;
-    std::size_t best_worst = brackets.size();
-    for (std::size_t point = 1; point < up.size(); ++point) {
-      const auto inside = static_cast<std::size_t>(
-          std::count_if(brackets.begin(), brackets.end(), [&](const auto& one) { return beyond(point, one.first); }));
-      const std::size_t worst = std::max(inside, brackets.size() - inside);
-      if (worst < best_worst) {
-        best_worst = worst;
-        best = point;
+namespace {
+
+bool opens(const diagnosis::Bracket& bracket, const std::vector<std::uint32_t>& sound) {
+  return std::find(sound.begin(), sound.end(), bracket.places.front().place) != sound.end();
+}
+
+// What was opened and found sound is no explanation any more.
+void rule_out(FaultProblem& problem, Answer& answer, const std::vector<std::uint32_t>& sound) {
+  for (const std::uint32_t place : sound) problem.places[place].weight = 0;
+  std::erase_if(answer.brackets, [&](const diagnosis::Bracket& one) { return opens(one, sound); });
+  double left = 0;
+  for (const diagnosis::Bracket& one : answer.brackets) left += one.chance;
+  for (diagnosis::Bracket& one : answer.brackets) one.chance /= std::max(left, 1e-12);
+}
+
+}  // namespace
+
+Found pursue(const FaultProblem& plan, const faulty::Truth& truth, const Played& played, Policy policy,
+             std::size_t most, const faulty::Mischief& mischief, wiring::Dice& dice) {
+  FaultProblem problem = plan;
+  problem.observations = played.at_stop;
+  const Points points(plan);
+  Found found{played.readings, 0, played.minutes};
+  std::vector<std::uint32_t> sound;
+  bool stopped = true;  // as it was played
+  while (found.opened < plan.places.size()) {
+    Answer answer = diagnosis::diagnose(
+        problem, policy == Policy::ours && !stopped ? diagnosis::Depth::whole : diagnosis::Depth::ranking);
+    rule_out(problem, answer, sound);
+    if (answer.brackets.empty()) break;
+    const diagnosis::Bracket& top = answer.brackets.front();
+    const std::uint32_t next = !stopped && top.chance <= singled_out && found.readings < most
+                                   ? choose(problem, points, answer, policy, dice)
+                                   : none;
+    if (next != none) {
+      ++found.readings;
+      found.minutes += minutes_of(problem.candidates[next]);
+      for (const auto& one : faulty::take(truth, problem.candidates[next], mischief, dice)) {
+        problem.observations.push_back(one);
       }
+      continue;
     }
-    if (best == 0) break;  // one point is left: a lamp and the cable that leads to it, told apart at its base
-    const bool inside = beyond(best, holder[truth.places.front()]);
-    std::erase_if(brackets, [&](const auto& one) { return beyond(best, one.first) != inside; });
-    ++readings;
+    stopped = false;
+    found.minutes += plan.holes[plan.places[top.places.front().place].hole].effort_min;
+    if (leads_to(plan, top, truth)) return found;
+    ++found.opened;
+    for (const diagnosis::PlaceChance& one : top.places) sound.push_back(one.place);
   }
-  return std::max<std::size_t>(1, readings);
+  return found;
+}
+
+double digging_only_min(const FaultProblem& plan, const faulty::Truth& truth) {
+  const Answer answer = diagnosis::diagnose(plan, diagnosis::Depth::ranking);
+  double minutes = 0;
+  for (const diagnosis::HoleChance& one : answer.dig_order) {
+    minutes += one.effort_min;
+    if (one.hole == plan.places[truth.places.front()].hole) break;
+  }
+  return minutes;
 }
 
 }  // namespace duskwire::bench

@@ -9,7 +9,9 @@
 
 namespace duskwire::bench {
 
-enum class Policy { ours, random };
+enum class Policy { ours, half, random };  // half: the tool's fallback, see half_split.hpp
+
+inline constexpr double singled_out = 0.9;  // a bracket likelier than that is
 
 struct Played {
   std::vector<std::size_t> rank;  // of the true bracket after 0, 1, 2 ... readings; 1 is first
@@ -22,8 +24,10 @@ struct Played {
   double sets_held = 0;
   std::vector<std::vector<diagnosis::Bracket>> above;  // what ranked above the true one, after 0, 1, 2 ... readings
   std::vector<diagnosis::Observation> taken;
-  double entropy_bit = 0;  // of the place, before any reading
-  double most_bit = 0;     // that any one reading could say about it, at any step
+  std::vector<diagnosis::Observation> at_stop;  // of `taken`, when a bracket was singled out or readings ended
+  double minutes = 0;                           // of `readings`
+  double entropy_bit = 0;                       // of the place, before any reading
+  double most_bit = 0;                          // that any one reading could say about it, at any step
 };
 
 // After so many readings, or after the last where fewer were taken.
@@ -38,12 +42,21 @@ struct Played {
 [[nodiscard]] std::size_t rank_of_truth(const diagnosis::FaultProblem& problem, const diagnosis::Answer& answer,
                                         const faulty::Truth& truth);
 
+[[nodiscard]] bool was_read(const diagnosis::FaultProblem& problem, const diagnosis::Probe& probe);
+
+// The likeliest bracket is opened at the stop; where it is sound, reading goes on without it, and so on to the fault.
+struct Found {
+  std::size_t readings = 0;  // of all
+  std::size_t opened = 0;    // in vain
+  double minutes = 0;        // of all, of opening the fault too
+};
+[[nodiscard]] Found pursue(const diagnosis::FaultProblem& plan, const faulty::Truth& truth, const Played& played,
+                           Policy policy, std::size_t most, const faulty::Mischief& mischief, wiring::Dice& dice);
+
+// Minutes of opening one hole after another by chance over effort, before anything is read.
+[[nodiscard]] double digging_only_min(const diagnosis::FaultProblem& plan, const faulty::Truth& truth);
+
 [[nodiscard]] Played play(const diagnosis::FaultProblem& plan, const faulty::Truth& truth, Policy policy,
                           std::size_t most, const faulty::Mischief& mischief, bool lamps_seen, wiring::Dice& dice);
-
-// Readings that half-splitting takes if it is never misled: each answers whether the fault lies at or beyond a point of
-// the plan (supply, transformer, output, joint or lamp with the cable that leads to it), and the point is the one that
-// leaves the fewest brackets at worst.
-[[nodiscard]] std::size_t ideal_half_split(const diagnosis::FaultProblem& plan, const faulty::Truth& truth);
 
 }  // namespace duskwire::bench
