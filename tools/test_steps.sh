@@ -57,8 +57,9 @@ step_sanitize() {
   for folder in tests/*/; do
     compgen -G "$folder*_test.cpp" >/dev/null && rooms+=("$(basename "$folder")")
   done
-  # The examples of each help page are the command once more, line by line: the release build's alone.
-  GTEST_FILTER=-HelpExamples.* run_tests sanitize "${rooms[@]}"
+  # The examples of each help page and the table of faults are the command once more, line by line: the release build's
+  # alone.
+  GTEST_FILTER=-HelpExamples.*:FaultTable.* run_tests sanitize "${rooms[@]}"
   unset ASAN_OPTIONS UBSAN_OPTIONS LSAN_OPTIONS
 }
 

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "eight_lamps.hpp"
 #include "program.hpp"
 
 namespace duskwire::cli {
@@ -20,7 +21,7 @@ Json volts(const char* place, double value) {
 }
 
 Json visit(const char* date, const char* kind, double output_v, double lamp_v) {
-  return {{"date", date}, {"kind", kind}, {"readings", {volts("T1-A", output_v), volts("A7", lamp_v)}}};
+  return {{"date", date}, {"kind", kind}, {"readings", {volts("T-A", output_v), volts("F7", lamp_v)}}};
 }
 
 // Lines are broken where the screen ends.
@@ -33,7 +34,7 @@ std::string on_one_line(std::string text) {
 class DriftOfVisits : public ::testing::Test {
  protected:
   [[nodiscard]] Ended locate(const Json& visits, const std::string& more = "") const {
-    Json job = Json::parse(project_file("examples/ostrey-garden-sound.json"));
+    Json job = eight_lamps();
     job["visits"] = visits;
     place_.write("job.json", job.dump());
     return place_.run("duskwire locate job.json " + more);
@@ -44,22 +45,22 @@ class DriftOfVisits : public ::testing::Test {
 
 TEST_F(DriftOfVisits, ALossSinceMarchIsToldWithWhatOfItIsTheRuns) {
   const Ended run =
-      locate({visit("2026-03-02", "commissioning", 11.70, 10.95), visit("2026-09-14", "care", 11.70, 10.55)});
+      locate({visit("2026-03-02", "commissioning", 13.00, 12.70), visit("2026-09-14", "care", 13.00, 12.30)});
   EXPECT_THAT(on_one_line(run.text), HasSubstr("What has moved"));
   EXPECT_THAT(on_one_line(run.text),
-              HasSubstr("A7 has lost 0.40 V since 2026-03-02, -0.40 V of it on the run from T1-A."));
+              HasSubstr("F7 has lost 0.40 V since 2026-03-02, -0.40 V of it on the run from T-A."));
 }
 
 TEST_F(DriftOfVisits, VoltsThatFellWithTheMainsAreNotTheRuns) {
   const Ended run =
-      locate({visit("2026-03-02", "commissioning", 11.70, 10.95), visit("2026-09-14", "care", 11.30, 10.55)});
+      locate({visit("2026-03-02", "commissioning", 13.00, 12.70), visit("2026-09-14", "care", 12.60, 12.30)});
   EXPECT_THAT(on_one_line(run.text),
-              HasSubstr("A7 has lost 0.40 V since 2026-03-02, and so has T1-A: mains or tap, not the run."));
+              HasSubstr("F7 has lost 0.40 V since 2026-03-02, and so has T-A: mains or tap, not the run."));
 }
 
 TEST_F(DriftOfVisits, TheFirstVisitCountsNotTheLastOne) {
-  const Ended run = locate({visit("2026-03-02", "commissioning", 11.70, 10.95),
-                            visit("2026-09-14", "care", 11.70, 10.75), visit("2027-03-02", "care", 11.70, 10.65)},
+  const Ended run = locate({visit("2026-03-02", "commissioning", 13.00, 12.70),
+                            visit("2026-09-14", "care", 13.00, 12.50), visit("2027-03-02", "care", 13.00, 12.40)},
                            "--json");
   const Json drift = Json::parse(run.text)["drift"];
   ASSERT_EQ(drift.size(), 1U);
@@ -69,14 +70,14 @@ TEST_F(DriftOfVisits, TheFirstVisitCountsNotTheLastOne) {
 }
 
 TEST_F(DriftOfVisits, ReadingsOfAFileAreHeldAgainstTheVisits) {
-  place_.write("now.csv", "place,quantity,value,unit\nA7,voltage,10.55,V\n");
-  const Ended run = locate(Json::array({visit("2026-03-02", "commissioning", 11.70, 10.95)}), "--readings now.csv");
-  EXPECT_THAT(on_one_line(run.text), HasSubstr("A7 has lost 0.40 V since 2026-03-02."));
+  place_.write("now.csv", "place,quantity,value,unit\nF7,voltage,12.30,V\n");
+  const Ended run = locate(Json::array({visit("2026-03-02", "commissioning", 13.00, 12.70)}), "--readings now.csv");
+  EXPECT_THAT(on_one_line(run.text), HasSubstr("F7 has lost 0.40 V since 2026-03-02."));
 }
 
 TEST_F(DriftOfVisits, AVisitThatMovedNothingTellsNothing) {
   const Ended run =
-      locate({visit("2026-03-02", "commissioning", 11.70, 10.95), visit("2026-09-14", "care", 11.68, 10.92)});
+      locate({visit("2026-03-02", "commissioning", 13.00, 12.70), visit("2026-09-14", "care", 12.98, 12.67)});
   EXPECT_THAT(on_one_line(run.text), testing::Not(HasSubstr("What has moved")));
   EXPECT_THAT(on_one_line(run.text), HasSubstr("Room for more lamps"));
   EXPECT_THAT(on_one_line(run.text), HasSubstr("more at the far end of its run"));
