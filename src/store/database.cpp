@@ -10,6 +10,7 @@
 
 #include "store/events.hpp"
 #include "store/files.hpp"
+#include "store/index_check.hpp"
 #include "store/log_check.hpp"
 
 namespace duskwire::store {
@@ -120,6 +121,12 @@ Result<bool> has_our_tables(SQLite::Database& database, int version) {
   return true;
 }
 
+Error damaged_file() {
+  return {ErrorCode::invalid,
+          "The workspace file is damaged. Restore the last backup, or run duskwire salvage; the file was left as it "
+          "is."};
+}
+
 Result<bool> check_or_make(SQLite::Database& database) {
   const int id = database.execAndGet("PRAGMA application_id").getInt();
   const int version = database.execAndGet("PRAGMA user_version").getInt();
@@ -146,7 +153,9 @@ Result<bool> check_or_make(SQLite::Database& database) {
   if (version < 1)
     return Error{ErrorCode::invalid, "The workspace file has no version of its tables. It was left as it is."};
   const Result<bool> ours = has_our_tables(database, version);
-  if (!ours || version == schema_version) return ours;
+  if (!ours) return ours;
+  if (!indexes_agree(database)) return damaged_file();
+  if (version == schema_version) return true;
   SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
   database.exec(tables_2);
   append_events_of_all(database);
@@ -230,9 +239,7 @@ Error error_of(const SQLite::Exception& failure) {
     case SQLITE_NOTADB:
       return {ErrorCode::invalid, "The file is not a duskwire workspace. It was left as it is."};
     case SQLITE_CORRUPT:
-      return {ErrorCode::invalid,
-              "The workspace file is damaged. Restore the last backup, or run duskwire salvage; the file was left as "
-              "it is."};
+      return damaged_file();
     case SQLITE_NOMEM:
       return {ErrorCode::unavailable, "There is not enough memory for this. Nothing was stored."};
     case SQLITE_IOERR:
@@ -260,13 +267,9 @@ Result<std::unique_ptr<SQLite::Database>> open_database(const std::string& path)
         path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE | SQLite::OPEN_NOFOLLOW | SQLite::OPEN_FULLMUTEX);
     harden(*database);
     database->exec("PRAGMA locking_mode = EXCLUSIVE");
-    const std::string finding = database->execAndGet("PRAGMA integrity_check(1)").getString();
+    const std::string finding = database->execAndGet("PRAGMA quick_check(1)").getString();
     if (is_disk_fault(finding)) return error_of(SQLite::Exception("a page could not be read", SQLITE_IOERR));
-    if (finding != "ok") {
-      return Error{ErrorCode::invalid,
-                   "The workspace file is damaged. Restore the last backup, or run duskwire salvage; the file was left "
-                   "as it is."};
-    }
+    if (finding != "ok") return damaged_file();
     if (before && !leads_on(*database, *before)) {
       return Error{ErrorCode::invalid,
                    "The log beside the workspace file (its name ends in -wal) belongs to another file or to an earlier "

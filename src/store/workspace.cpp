@@ -74,9 +74,10 @@ const std::string& Workspace::workspace_id() const { return state_->id; }
 
 Result<std::vector<JobRow>> Workspace::jobs() {
   return state_->run<Result<std::vector<JobRow>>>([](SQLite::Database& db) -> Result<std::vector<JobRow>> {
+    // From each job to its last revision: the other way round each revision that ever was would be read.
     SQLite::Statement query(
-        db, fmt::format("SELECT {}, j.archived FROM revisions r JOIN jobs j ON j.id = r.job WHERE r.revision = "
-                        "(SELECT max(revision) FROM revisions WHERE job = r.job) ORDER BY r.sequence DESC",
+        db, fmt::format("SELECT {}, j.archived FROM jobs j CROSS JOIN revisions r ON r.job = j.id AND r.revision = "
+                        "(SELECT max(revision) FROM revisions WHERE job = j.id) ORDER BY r.sequence DESC",
                         sealed_revision_columns));
     std::vector<JobRow> rows;
     while (query.executeStep()) {
