@@ -4,6 +4,7 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <gtest/gtest.h>
 
+#include <cctype>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -135,6 +136,40 @@ TEST(Damage, RevisionsCannotBeChangedOrDeletedEvenBySql) {
   for (const char* sql : {"UPDATE revisions SET document = '{}'", "DELETE FROM revisions WHERE revision = 3"}) {
     EXPECT_THROW(change(folder.file("w"), sql), SQLite::Exception) << sql;
   }
+}
+
+// Nothing of it would be found wrong when it is read: the next save would go over a page that is in use.
+TEST(Damage, AListOfFreePagesThatNamesOneInUseIsRefused) {
+  const Folder folder;
+  make_workspace(folder.file("w"));
+  std::string bytes = bytes_of(folder.file("w"));
+  ASSERT_EQ(bytes.substr(32, 8), std::string(8, '\0')) << "no page is free";
+  bytes[35] = static_cast<char>(bytes.size() / 4096);
+  bytes[39] = 1;
+  write_bytes(folder.file("w"), bytes);
+  EXPECT_EQ(refusal(folder.file("w")).code, ErrorCode::invalid);
+  EXPECT_EQ(bytes_of(folder.file("w")), bytes);
+}
+
+// The entry stays in its order, so that only a comparison with the table tells.
+TEST(Damage, AnIndexThatNamesARowItsTableDoesNotHaveIsRefused) {
+  const Folder folder;
+  make_workspace(folder.file("w"));
+  std::string bytes = bytes_of(folder.file("w"));
+  const std::string entry = "revisiongarden 30";
+  std::size_t changed = 0;
+  for (std::size_t at = bytes.find(entry); at != std::string::npos; at = bytes.find(entry, at + 1)) {
+    // In the table a digest follows, in the index the number of the row.
+    const bool in_table = std::isxdigit(static_cast<unsigned char>(bytes[at + entry.size() + 1])) != 0 &&
+                          std::isxdigit(static_cast<unsigned char>(bytes[at + entry.size() + 2])) != 0;
+    if (in_table) continue;
+    bytes[at + entry.size() - 1] = '1';
+    ++changed;
+  }
+  ASSERT_EQ(changed, 1u);
+  write_bytes(folder.file("w"), bytes);
+  EXPECT_EQ(refusal(folder.file("w")).code, ErrorCode::invalid);
+  EXPECT_EQ(bytes_of(folder.file("w")), bytes);
 }
 
 TEST(Damage, ADocumentThatNoLongerMatchesItsChecksumIsNotServed) {

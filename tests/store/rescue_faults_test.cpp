@@ -73,9 +73,9 @@ void with_ever_more_room(const Folder& folder, Rescue&& rescue, IsWhole&& is_who
       break;
     }
     ++refusals;
-    const bool clear = result.error().code == ErrorCode::no_room || result.error().code == ErrorCode::unavailable;
-    EXPECT_TRUE(clear) << kib << " KiB: " << result.error().message;
-    EXPECT_GT(result.error().message.size(), 30u) << kib << " KiB";
+    const std::string& message = result.error().message;
+    const bool is_clear = message.find(" room") != std::string::npos || message.find("is full") != std::string::npos;
+    EXPECT_TRUE(is_clear) << kib << " KiB: " << message;
     EXPECT_EQ(files_in(disk.folder()), 0u) << kib << " KiB: " << result.error().message;
     ASSERT_LT(kib, 8000) << result.error().message;
   }
@@ -93,6 +93,7 @@ TEST(RescueFaults, RestoreToAFullDiskIsToldAndLeavesNothing) {
 
 // The new file's disk was full: salvage took that for rows of the damaged file that cannot be read.
 TEST(RescueFaults, SalvageToAFullDiskIsToldAndLosesNothing) {
+  const testing::SmallCache no_room_in_memory;
   const Folder folder;
   make_workspace(folder.file("w"));
   // Open, so that the last save is in the log alone.

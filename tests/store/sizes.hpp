@@ -17,19 +17,27 @@ template <class T>
   return name == "release" ? release : name == "nightly" ? nightly : quick;
 }
 
-// While it lives each new connection checkpoints after so few pages that a short script goes through many: the log
-// wraps round, and pages move into the main file between commits.
-class EarlyCheckpoints {
+// While it lives, what `Start` does to a new connection is done to each.
+template <int (*Start)(sqlite3*, char**, const sqlite3_api_routines*)>
+class EachConnection {
  public:
-  EarlyCheckpoints() { sqlite3_auto_extension(reinterpret_cast<void (*)()>(&start)); }
-  ~EarlyCheckpoints() { sqlite3_cancel_auto_extension(reinterpret_cast<void (*)()>(&start)); }
-  EarlyCheckpoints(const EarlyCheckpoints&) = delete;
-  EarlyCheckpoints& operator=(const EarlyCheckpoints&) = delete;
-
- private:
-  static int start(sqlite3* connection, char**, const sqlite3_api_routines*) {
-    return sqlite3_wal_autocheckpoint(connection, 12);
-  }
+  EachConnection() { sqlite3_auto_extension(reinterpret_cast<void (*)()>(Start)); }
+  ~EachConnection() { sqlite3_cancel_auto_extension(reinterpret_cast<void (*)()>(Start)); }
+  EachConnection(const EachConnection&) = delete;
+  EachConnection& operator=(const EachConnection&) = delete;
 };
+
+inline int checkpoint_early(sqlite3* connection, char**, const sqlite3_api_routines*) {
+  return sqlite3_wal_autocheckpoint(connection, 12);
+}
+inline int keep_few_pages(sqlite3* connection, char**, const sqlite3_api_routines*) {
+  return sqlite3_exec(connection, "PRAGMA cache_size = 4", nullptr, nullptr, nullptr);
+}
+
+// Checkpoints after so few pages that a short script goes through many: the log wraps round, and pages move into the
+// main file between commits.
+using EarlyCheckpoints = EachConnection<checkpoint_early>;
+// What is written goes to the disk before its commit, as that of a large workspace does.
+using SmallCache = EachConnection<keep_few_pages>;
 
 }  // namespace duskwire::store::testing
