@@ -190,7 +190,10 @@ Response Service::answer_api(const Head& head, const std::string& body) const {
   Call call{workspace_, nights_, papers_, pictures_, head, std::move(found.ids), {}, body};
   if (found.route->body == BodyKind::json) {
     formats::ParsedText parsed = formats::parse_text(body, body_limits(found.route->limit_bytes));
-    if (!parsed.tree) return refuse_body("The body is no JSON that can be read; nothing was stored.", parsed.problems);
+    // A key that comes twice is a problem too: one of its values would be lost in silence.
+    if (!parsed.tree || has_errors(parsed.problems)) {
+      return refuse_body("The body is no JSON that can be read; nothing was stored.", parsed.problems);
+    }
     call.body = *std::move(parsed.tree);
   }
   return found.route->answer(call);

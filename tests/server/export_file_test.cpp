@@ -111,6 +111,61 @@ TEST_F(ExportFile, ReadsAFileWithoutChecksumsAndNamesTheMissingPicture) {
   EXPECT_EQ(imported.value().missing, std::vector<std::string>{store::sha256_hex(photo_)});
 }
 
+// With carriage returns, empty lines and no end of the last one, as a person's own tools leave them.
+TEST_F(ExportFile, ReadsChecksumsThatAnotherSystemWroteAnew) {
+  const auto files = office::unpack(exported());
+  const std::string& sums = files.value().back().bytes;
+  std::string again;
+  for (const char c : sums) again += c == '\n' ? std::string("\r\n\r\n") : std::string(1, c);
+  again.resize(again.find_last_not_of("\r\n") + 1);
+  const auto imported = import_file(changed("SHA256SUMS", &again));
+  EXPECT_TRUE(imported.ok()) << imported.error().message;
+}
+
+TEST_F(ExportFile, RefusesALineThatIsNoChecksum) {
+  const std::string hash(64, 'a');
+  for (const std::string& line : {std::string("x"), hash, hash + "  ", hash.substr(1) + "A  job.json",
+                                  std::string(64, 'g') + "  job.json", " " + hash + " job.json"}) {
+    const auto refused = import_file(office::zip_archive({{"job.json", "{}"}, {"SHA256SUMS", line}}, 0).value());
+    ASSERT_FALSE(refused.ok()) << line;
+    EXPECT_THAT(refused.error().message, HasSubstr("no list of checksums")) << line;
+  }
+  EXPECT_THAT(import_file("PK and nothing else").error().message, HasSubstr("no zip archive"));
+}
+
+TEST_F(ExportFile, NamesPicturesByTheirBytesAndKeepsEachOnce) {
+  const std::string a(64, 'a'), b(64, 'b'), c(64, 'c'), d(64, 'd'), e(64, 'e');
+  const auto made = export_file(document_,
+                                {{a, "\x89PNG and more"},
+                                 {b, "RIFF....WEBPVP8 "},
+                                 {c, "RIFF"},
+                                 {d, "RIFF....WAVEfmt "},
+                                 {e, photo_},
+                                 {a, "\x89PNG and more"}},
+                                order_, false);
+  ASSERT_TRUE(made.ok()) << made.error().message;
+  std::vector<std::string> names;
+  const auto files = office::unpack(made.value().bytes);
+  for (const office::ArchiveEntry& entry : files.value()) {
+    if (entry.name.rfind("pictures/", 0) == 0) names.push_back(entry.name.substr(9 + 63));
+  }
+  EXPECT_EQ(names, (std::vector<std::string>{"a.png", "b.webp", "c.bin", "d.bin", "e.jpg"}));
+  EXPECT_FALSE(export_file(document_, {{"../a", photo_}}, order_, false).ok()) << "no name within the archive";
+}
+
+TEST_F(ExportFile, EndsWhenItIsToldTo) {
+  EXPECT_FALSE(export_file(document_, {}, order_, true, [](double) { return false; }).ok());
+}
+
+TEST_F(ExportFile, SaysThatThePapersOfAJobWithErrorsCarryACaution) {
+  document_ = example("small-garden.json");
+  order_.job = *formats::read_job(document_).job;
+  order_.job.cables.at(0).length_m = 5000;
+  const auto made = export_file(document_, {}, order_, true);
+  ASSERT_TRUE(made.ok()) << made.error().message;
+  EXPECT_THAT(made.value().remarks, ::testing::Contains(HasSubstr("The papers carry a caution.")));
+}
+
 TEST(PictureHashes, AreTheTextsOfADocumentThatAreHashes) {
   const std::string a(64, 'a');
   const std::string b(64, '0');

@@ -127,6 +127,58 @@ TEST(Gate, TooManyFieldsAndTooLongAnAddressAreRefused) {
   EXPECT_EQ(server.ask("GET", "/api/jobs?" + std::string(2048, 'a')).status, 414u);
 }
 
+// What the parser of HTTP lets through all the same, and other parsers beside it.
+TEST(Gate, ALengthIsOneNumberInDigits) {
+  const Gate gate(7415, token, "secret");
+  const auto status = [&](std::vector<Field> fields) {
+    fields.push_back({"host", "127.0.0.1:7415"});
+    const auto refused = gate.refusal({"GET", "/api/jobs", std::move(fields)}, true);
+    return refused ? refused->status : 200;
+  };
+  EXPECT_EQ(status({}), 200u);
+  EXPECT_EQ(status({{"content-length", "12"}}), 200u);
+  for (const char* length : {"", "-1", "+1", "1 2", "0x10", "12a", "1,1"}) {
+    EXPECT_EQ(status({{"content-length", length}}), 400u) << length;
+  }
+  EXPECT_EQ(status({{"content-length", "1"}, {"content-length", "1"}}), 400u);
+}
+
+TEST(Gate, AFurtherNameIsAcceptedWithOurPortOrItsOwn) {
+  const Gate gate(7415, token, "secret", {{"garden.local", "desk:8443"}, {"192.168.7.2"}});
+  const auto is_known = [&](const char* host, bool from_lan) {
+    return !gate.refusal({"HEAD", "/", {{"host", host}}, from_lan}, true);
+  };
+  for (const bool from_lan : {false, true}) {
+    EXPECT_TRUE(is_known("garden.local:7415", from_lan));
+    EXPECT_TRUE(is_known("DESK:8443", from_lan));
+    EXPECT_FALSE(is_known("garden.local", from_lan));
+    EXPECT_FALSE(is_known("desk:7415", from_lan));
+    EXPECT_EQ(is_known("192.168.7.2:7415", from_lan), from_lan);
+    EXPECT_EQ(is_known("localhost:7415", from_lan), !from_lan);
+  }
+}
+
+// Who typed the address has no page before it; a program names its token instead, but never from the network.
+TEST(Gate, WhereARequestComesFromIsToldByItsFields) {
+  const Gate gate(7415, token, "secret", {{}, {"192.168.7.2"}});
+  const auto passes = [&](const char* method, std::vector<Field> fields, bool from_lan = false) {
+    fields.push_back({"host", from_lan ? "192.168.7.2:7415" : "127.0.0.1:7415"});
+    return !gate.refusal({method, "/api/jobs", std::move(fields), from_lan}, true);
+  };
+  const Field bearer{"authorization", "Bearer " + token};
+  EXPECT_TRUE(passes("POST", {{"sec-fetch-site", "none"}}));
+  EXPECT_FALSE(passes("POST", {{"sec-fetch-site", "cross-site"}, bearer}));
+  EXPECT_TRUE(passes("HEAD", {}));
+  EXPECT_FALSE(passes("DELETE", {}));
+  EXPECT_TRUE(passes("DELETE", {bearer}));
+  EXPECT_TRUE(passes("POST", {{"origin", "http://192.168.7.2:7415"}}, true));
+  EXPECT_FALSE(passes("POST", {bearer}, true));
+  EXPECT_FALSE(passes("POST", {{"origin", "ftp"}}));
+  EXPECT_FALSE(gate.knows({"GET", "/api/jobs", {bearer}, true}));
+  EXPECT_TRUE(gate.knows({"GET", "/api/jobs", {bearer}}));
+  EXPECT_TRUE(gate.knows({"GET", "/api/jobs", {{"cookie", "duskwire-7415=secret"}}}));
+}
+
 TEST(Gate, SecretsAreLongAndNeverTheSame) {
   std::set<std::string> seen;
   for (int i = 0; i < 1000; ++i) {

@@ -131,6 +131,18 @@ TEST(Routes, AnUnfinishedDocumentIsKeptABrokenOneIsRefusedWithAllItsProblems) {
   EXPECT_EQ(json_of(server.ask("GET", "/api/jobs/x"))["revision"], 1);
 }
 
+TEST(Routes, ABodyInWhichAKeyComesTwiceIsRefusedRatherThanHalved) {
+  Running server;
+  server.ask("POST", "/api/jobs", make_body("s-1", job_text("garden")));
+  for (const char* document : {R"({"format":"duskwire-job","version":1,"id":"garden","title":"a","title":"b"})",
+                               R"({"format":"duskwire-job","version":1,"id":"garden","x":[{"y":1,"y":2}]})"}) {
+    const Response refused = server.ask("PUT", "/api/jobs/garden", save_body(1, "s-2", document));
+    EXPECT_EQ(refused.status, 400u);
+    EXPECT_NE(refused.body.find("comes twice"), std::string::npos) << refused.body;
+  }
+  EXPECT_EQ(json_of(server.ask("GET", "/api/jobs/garden"))["revision"], 1);
+}
+
 TEST(Routes, AJobIsDuplicatedAndArchived) {
   Running server;
   server.ask("POST", "/api/jobs", make_body("s-1", job_text("garden")));
