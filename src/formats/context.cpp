@@ -30,11 +30,11 @@ std::string subject_words(const char* type, const std::string* id) {
   std::string words(type);
   for (char& c : words) c = c == '_' ? ' ' : c;
   words = fmt::format("{} \"{}\": ", words, shortened(*id, 30));
-  if (words[0] >= 'a') words[0] = static_cast<char>(words[0] - 'a' + 'A');
+  words[0] = static_cast<char>(words[0] - 'a' + 'A');
   return words;
 }
 
-bool is_catalogue_item(Kind kind) { return kind >= Kind::luminaire_item && kind <= Kind::sundry_item; }
+bool is_catalogue_item(Kind kind) { return kind <= Kind::sundry_item; }
 
 }  // namespace
 

@@ -42,24 +42,18 @@ bool is_first(Open& open) {
 
 // Of the character that cannot be: the last of the `read` bytes.
 std::string place_of(std::string_view text, std::size_t read) {
-  const std::string_view before = text.substr(0, std::min(read == 0 ? 0 : read - 1, text.size()));
+  const std::string_view before = text.substr(0, std::min(read - 1, text.size()));
   const auto line = std::count(before.begin(), before.end(), '\n') + 1;
   const std::size_t begin = before.rfind('\n');
   const std::string_view row = begin == std::string_view::npos ? before : before.substr(begin + 1);
   return fmt::format("line {}, column {}", line, count_chars(row) + 1);
 }
 
-// nlohmann's words without its own prefix: "syntax error while parsing value - invalid literal".
+// nlohmann's words without its own prefix, which names the column: "syntax error while parsing value - invalid
+// literal".
 std::string reason_of(std::string_view what) {
-  for (const std::string_view mark : {"column ", "] "}) {
-    const std::size_t at = what.find(mark);
-    if (at == std::string_view::npos) continue;
-    what = what.substr(at + mark.size());
-    if (mark == "column ") what = what.substr(std::min(what.size(), what.find(": ") + 2));
-    break;
-  }
-  const std::size_t tail = what.find("; last read: ");
-  return shortened(what.substr(0, tail), 200);
+  what = what.substr(std::min(what.size(), what.find(": ", what.find("column ")) + 2));
+  return shortened(what.substr(0, what.find("; last read: ")), 200);
 }
 
 class TreeBuilder {
@@ -94,8 +88,8 @@ class TreeBuilder {
              fmt::format("The key \"{}\" comes twice in one object: only one of them can be meant, remove the other.",
                          shortened(open.key)));
     }
-    return open.key_count <= limits_.keys_per_object ||
-           refuse(fmt::format("at most {} keys in an object", limits_.keys_per_object), "This object has more keys.");
+    if (open.key_count <= limits_.keys_per_object) return true;
+    return refuse(fmt::format("at most {} keys in an object", limits_.keys_per_object), "This object has more keys.");
   }
 
   bool parse_error(std::size_t byte, const std::string& token, const nlohmann::detail::exception& error) {
@@ -145,8 +139,9 @@ class TreeBuilder {
     open.at = at;
     open.is_array = is_array;
     open_.push_back(std::move(open));
-    return open_.size() <= limits_.depth || refuse(fmt::format("at most {} levels", limits_.depth),
-                                                   "Arrays and objects are nested too deeply for any job.");
+    if (open_.size() <= limits_.depth) return true;
+    return refuse(fmt::format("at most {} levels", limits_.depth),
+                  "Arrays and objects are nested too deeply for any job.");
   }
 
   bool end() {
@@ -156,8 +151,8 @@ class TreeBuilder {
 
   bool next() {
     if (!open_.empty()) ++open_.back().index;
-    return ++values_ <= limits_.values ||
-           refuse(fmt::format("at most {} values", limits_.values), "This document is larger than any job.");
+    if (++values_ <= limits_.values) return true;
+    return refuse(fmt::format("at most {} values", limits_.values), "This document is larger than any job.");
   }
 
   bool refuse(std::string expected, std::string message) {

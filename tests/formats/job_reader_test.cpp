@@ -123,6 +123,7 @@ struct Planted {
 
 TEST(JobReader, WrongValuesAreRefusedWithAHint) {
   const std::vector<Planted> all{
+      {"/title", Json::parse(R"({"a":1})"), "is an object {...}, but takes text"},
       {"/title", 5, "takes text of at most 200 characters"},
       {"/title", std::string(201, 'x'), "takes text of at most 200 characters"},
       {"/title", "a\x01", "takes text"},
