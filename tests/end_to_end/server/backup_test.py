@@ -14,6 +14,8 @@ import unittest
 from local_server import PROGRAM, LocalServer, job
 
 BACKUPS = int(os.environ.get("BACKUPS", "3"))
+# Of the workspace whose saves are timed while it is copied: 200 for the figure of docs/validation.md.
+BACKUP_MB = int(os.environ.get("BACKUP_MB", "4"))
 
 
 def run(*arguments):
@@ -78,6 +80,38 @@ class Backups(unittest.TestCase):
         self.assertEqual(server.stop(), 0)
         self.assertEqual([path.name for path in self.folder.glob("w*")], ["w"], "no socket, no log is left")
         self.assertEqual(run("backup", self.folder / "w", "--output", self.folder / "after").returncode, 0)
+
+    def test_saves_wait_for_a_backup_no_longer_than_it_is_copied(self):
+        server = self.serve(self.folder / "w")
+        ask = server.ask
+        ask("POST", "/api/jobs", {"save_id": "1", "document": job("large")})
+        for revision in range(1, BACKUP_MB + 1):
+            self.assertEqual(ask("PUT", "/api/jobs/large", {
+                "save_id": f"s-{revision}", "base_revision": revision,
+                "document": job("large", filler="x" * 1_000_000)})[0], 200)
+        ask("POST", "/api/jobs", {"save_id": "1", "document": job("garden")})
+
+        def longest_wait(goes_on):
+            longest_s = 0
+            while goes_on():
+                begin = time.monotonic()
+                self.revision += 1
+                self.assertEqual(ask("PUT", "/api/jobs/garden", {
+                    "save_id": str(self.revision), "base_revision": self.revision - 1, "document": job("garden")})[0], 200)
+                longest_s = max(longest_s, time.monotonic() - begin)
+            return longest_s
+
+        self.revision = 1
+        alone_s = longest_wait(lambda: self.revision < 50)
+        backup = subprocess.Popen([PROGRAM, "backup", self.folder / "w", "--output", self.folder / "b"],
+                                  stdout=subprocess.DEVNULL)
+        begin = time.monotonic()
+        beside_s = longest_wait(lambda: backup.poll() is None)
+        whole_s = time.monotonic() - begin
+        self.assertEqual(backup.returncode, 0)
+        print(f"{(self.folder / 'b').stat().st_size / 1e6:.0f} MB, copied and checked in {1000 * whole_s:.0f} ms: the "
+              f"longest wait of a save {1000 * beside_s:.0f} ms, without a backup {1000 * alone_s:.0f} ms")
+        self.assertLess(beside_s, 2 + whole_s)
 
     def test_a_killed_server_is_no_hindrance(self):
         self.serve(self.folder / "w").kill()
