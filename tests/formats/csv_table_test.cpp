@@ -47,6 +47,7 @@ TEST(CsvTable, TheFirstLineTellsTheSeparator) {
 
 TEST(CsvTable, EmptyCellsAreKeptAndBlankLinesAreNot) {
   EXPECT_EQ(cells("a,,\n\n ,\t\n,b,\"\"\n"), (std::vector<Cells>{{"a", "", ""}, {"", "b", ""}}));
+  EXPECT_EQ(cells("a,b\n1,"), (std::vector<Cells>{{"a", "b"}, {"1", ""}}));
   EXPECT_TRUE(cells("").empty());
   EXPECT_TRUE(cells("\n\r\n").empty());
 }

@@ -110,5 +110,19 @@ TEST(Eulumdat, MeasuredFilesKeepTheirStatedShares) {
   }
 }
 
+TEST(Eulumdat, WhatIsTooLongOrTooBrightIsRefused) {
+  const ReadIntensities bright = [] {
+    std::vector<std::string> lines = two_set_lines("1", 1, {1e300, 50});
+    lines[28] = "1e300";
+    return read_lines(lines);
+  }();
+  EXPECT_FALSE(bright.file);
+  EXPECT_TRUE(has_errors(bright.problems));
+  const ReadIntensities too_long = read_eulumdat(std::string(4'000'001, '\n'));
+  EXPECT_FALSE(too_long.file);
+  ASSERT_EQ(too_long.problems.size(), 1u);
+  EXPECT_EQ(too_long.problems[0].value, "4000001 bytes");
+}
+
 }  // namespace
 }  // namespace duskwire::light

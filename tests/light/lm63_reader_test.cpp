@@ -119,5 +119,10 @@ TEST(Lm63Reader, IntensitiesInAnotherUnitAreAWarning) {
   EXPECT_EQ(count_of(Severity::warning, read.problems), 1);
 }
 
+TEST(Lm63Reader, ATextOfNoLinesIsRefused) {
+  EXPECT_FALSE(read_lm63("").file);
+  EXPECT_FALSE(read_lm63("\xEF\xBB\xBF").file);
+}
+
 }  // namespace
 }  // namespace duskwire::light

@@ -8,6 +8,7 @@ import pathlib
 import random
 import shutil
 import sqlite3
+import sys
 import tempfile
 import threading
 import time
@@ -46,7 +47,9 @@ class Kills(unittest.TestCase):
     def test_nothing_answered_is_lost(self):
         dice = random.Random(20260301)
         for start in range(0, KILLS, KILLS_OF_ONE_FILE):
-            self.kill_many(dice, range(start, min(KILLS, start + KILLS_OF_ONE_FILE)))
+            numbers = range(start, min(KILLS, start + KILLS_OF_ONE_FILE))
+            self.kill_many(dice, numbers)
+            print(f"{numbers.stop} of {KILLS} kills", file=sys.stderr, flush=True)
 
     def kill_many(self, dice, numbers):
         with tempfile.TemporaryDirectory() as folder:
