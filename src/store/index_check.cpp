@@ -11,8 +11,7 @@
 #include <algorithm>
 #include <cstdint>
 #include <cstring>
-#include <memory>
-#include <optional>
+#include <new>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -20,62 +19,45 @@
 namespace duskwire::store {
 namespace {
 
-struct Finalize {
-  void operator()(sqlite3_stmt* statement) const { sqlite3_finalize(statement); }
-};
-
 // One value of a row, as long as the row is the present one.
 struct Cell {
-  int type = SQLITE_NULL;
+  explicit Cell(sqlite3_value* value) : type(sqlite3_value_type(value)) {
+    if (type == SQLITE_INTEGER) {
+      number = sqlite3_value_int64(value);
+    } else if (const void* bytes = sqlite3_value_blob(value); bytes != nullptr) {
+      text = {static_cast<const char*>(bytes), static_cast<std::size_t>(sqlite3_value_bytes(value))};
+    }
+  }
+
+  int type;
   std::int64_t number = 0;
   std::string_view text;
-
-  // As SQLite orders values. Its numbers of types are the other way round for none alone.
-  [[nodiscard]] bool operator<(const Cell& other) const {
-    if (type != other.type) return type == SQLITE_NULL || (other.type != SQLITE_NULL && type < other.type);
-    return type == SQLITE_INTEGER ? number < other.number : text < other.text;
-  }
 };
 
-// Straight from SQLite, and each value once: of a million saves some twenty million are read.
-class Rows {
- public:
-  Rows(SQLite::Database& database, const std::string& query) : connection_(database.getHandle()) {
-    sqlite3_stmt* made = nullptr;
-    const int status = sqlite3_prepare_v2(connection_, query.c_str(), -1, &made, nullptr);
-    statement_.reset(made);
-    if (status != SQLITE_OK) throw SQLite::Exception(connection_, status);
-    cells_.resize(static_cast<std::size_t>(sqlite3_column_count(made)));
-  }
+// The same of the row before, kept.
+struct KeptCell {
+  int type = SQLITE_NULL;
+  std::int64_t number = 0;
+  std::string text;
 
-  bool next() {
-    const int status = sqlite3_step(statement_.get());
-    if (status == SQLITE_DONE) return false;
-    if (status != SQLITE_ROW) throw SQLite::Exception(connection_, status);
-    for (std::size_t column = 0; column < cells_.size(); ++column) {
-      sqlite3_value* value = sqlite3_column_value(statement_.get(), static_cast<int>(column));
-      Cell& cell = cells_[column];
-      cell.type = sqlite3_value_type(value);
-      if (cell.type == SQLITE_INTEGER) {
-        cell.number = sqlite3_value_int64(value);
-      } else {
-        const auto* bytes = static_cast<const char*>(sqlite3_value_blob(value));
-        cell.text = {bytes, bytes == nullptr ? 0 : static_cast<std::size_t>(sqlite3_value_bytes(value))};
-      }
+  // -1, 0 or 1 as SQLite orders values. Its numbers of types are the other way round for none alone.
+  [[nodiscard]] int compared_with(const Cell& next) const {
+    if (type != next.type) {
+      return type == SQLITE_NULL || (next.type != SQLITE_NULL && type < next.type) ? -1 : 1;
     }
-    return true;
+    if (type != SQLITE_INTEGER) return text.compare(next.text);
+    return number < next.number ? -1 : number > next.number ? 1 : 0;
   }
 
-  [[nodiscard]] const std::vector<Cell>& cells() const { return cells_; }
-
- private:
-  sqlite3* connection_;
-  std::unique_ptr<sqlite3_stmt, Finalize> statement_;
-  std::vector<Cell> cells_;
+  void take(const Cell& cell) {
+    type = cell.type;
+    number = cell.number;
+    text = cell.text;
+  }
 };
 
 // Words of eight bytes, each mixed in by steps that are one to one (an odd factor, a shift of the upper half).
-class Hash {
+class EntryHash {
  public:
   void add(const Cell& cell) {
     add(static_cast<std::uint64_t>(cell.type));
@@ -88,36 +70,81 @@ class Hash {
     add(cell.text.size());
   }
 
-  [[nodiscard]] std::uint64_t value() const { return state_; }
+  [[nodiscard]] std::uint64_t value() const { return value_; }
 
  private:
   void add(std::uint64_t word) {
-    state_ = (state_ ^ word) * 0x9e3779b97f4a7c15u;
-    state_ ^= state_ >> 32u;
+    value_ = (value_ ^ word) * 0x9e3779b97f4a7c15u;
+    value_ ^= value_ >> 32u;
   }
 
-  std::uint64_t state_ = 0;
+  std::uint64_t value_ = 0;
 };
 
-// The row before, kept.
-class Before {
+// What is read in one pass, given by SQLite to an aggregate function: of a million saves some twenty million values,
+// which take half the time of asking for them one by one.
+class Pass {
  public:
-  // Whether the first `compared` of these cells come after those of the row before; then takes all of them.
-  bool ascends_to(const std::vector<Cell>& cells, std::size_t compared) {
-    const bool ascends = cells_.empty() || std::lexicographical_compare(cells_.begin(), cells_.begin() + compared,
-                                                                        cells.begin(), cells.begin() + compared);
-    cells_ = cells;
-    texts_.resize(cells.size());
-    for (std::size_t i = 0; i < cells.size(); ++i) {
-      texts_[i].assign(cells[i].text);
-      cells_[i].text = texts_[i];
-    }
-    return ascends;
+  explicit Pass(SQLite::Database& database) : database_(database) {
+    check(sqlite3_create_function_v2(database_.getHandle(), "entry", -1, SQLITE_UTF8 | SQLITE_DIRECTONLY, this, nullptr,
+                                     &Pass::step, &Pass::end, nullptr));
+  }
+  ~Pass() {
+    sqlite3_create_function_v2(database_.getHandle(), "entry", -1, SQLITE_UTF8, nullptr, nullptr, nullptr, nullptr,
+                               nullptr);
+  }
+  Pass(const Pass&) = delete;
+  Pass& operator=(const Pass&) = delete;
+
+  // `query` calls entry(K, VALUE...) for each entry of the K-th of `count` sums. Where `compared` is not 0, so many
+  // values must come after those of the entry before.
+  void run(const std::string& query, std::size_t count, std::size_t compared) {
+    sums_.assign(count, 0);
+    before_.clear();
+    compared_ = compared;
+    ascends_ = true;
+    database_.execAndGet(query);
   }
 
+  [[nodiscard]] const std::vector<std::uint64_t>& sums() const { return sums_; }
+  [[nodiscard]] bool ascends() const { return ascends_; }
+
  private:
-  std::vector<Cell> cells_;
-  std::vector<std::string> texts_;
+  void check(int status) const {
+    if (status != SQLITE_OK) throw SQLite::Exception(database_.getHandle(), status);
+  }
+
+  static void step(sqlite3_context* context, int count, sqlite3_value** values) {
+    try {
+      static_cast<Pass*>(sqlite3_user_data(context))->take(count, values);
+    } catch (const std::bad_alloc&) {
+      sqlite3_result_error_nomem(context);
+    }
+  }
+  static void end(sqlite3_context*) {}
+
+  void take(int count, sqlite3_value** values) {
+    EntryHash hash;
+    const auto cells = static_cast<std::size_t>(count - 1);
+    const bool has_before = !before_.empty();
+    if (compared_ > 0) before_.resize(cells);
+    int order = has_before ? 0 : -1;
+    for (std::size_t i = 0; i < cells; ++i) {
+      const Cell cell(values[i + 1]);
+      hash.add(cell);
+      if (compared_ == 0) continue;
+      if (order == 0 && i < compared_) order = before_[i].compared_with(cell);
+      before_[i].take(cell);
+    }
+    ascends_ = ascends_ && (compared_ == 0 || order < 0);
+    sums_[static_cast<std::size_t>(sqlite3_value_int(values[0]))] += hash.value();
+  }
+
+  SQLite::Database& database_;
+  std::vector<std::uint64_t> sums_;
+  std::vector<KeptCell> before_;
+  std::size_t compared_ = 0;
+  bool ascends_ = true;
 };
 
 struct Index {
@@ -128,67 +155,47 @@ struct Index {
 
 std::vector<Index> indexes_of(SQLite::Database& database, const std::string& table) {
   std::vector<Index> all;
-  Rows list(database, fmt::format("SELECT name, \"unique\" FROM pragma_index_list('{}')", table));
-  while (list.next()) {
+  SQLite::Statement list(database, fmt::format("SELECT name, \"unique\" FROM pragma_index_list('{}')", table));
+  while (list.executeStep()) {
     Index& index = all.emplace_back();
-    index.name = list.cells()[0].text;
-    index.is_unique = list.cells()[1].number != 0;
-    Rows columns(database, fmt::format("SELECT name FROM pragma_index_info('{}') ORDER BY seqno", index.name));
-    while (columns.next()) index.columns.emplace_back(columns.cells()[0].text);
+    index.name = list.getColumn(0).getString();
+    index.is_unique = list.getColumn(1).getInt() != 0;
+    SQLite::Statement columns(database,
+                              fmt::format("SELECT name FROM pragma_index_info('{}') ORDER BY seqno", index.name));
+    while (columns.executeStep()) index.columns.push_back(columns.getColumn(0).getString());
   }
   return all;
 }
 
-// One for each index, by a single pass over the table.
-std::vector<std::uint64_t> sums_of_table(SQLite::Database& database, const std::string& table,
-                                         const std::vector<Index>& indexes) {
-  std::string query = "SELECT rowid";
-  for (const Index& index : indexes) query += fmt::format(", {}", fmt::join(index.columns, ", "));
-  Rows rows(database, query + " FROM " + table + " NOT INDEXED");
-  std::vector<std::uint64_t> sums(indexes.size(), 0);
-  while (rows.next()) {
-    std::size_t column = 1;
-    for (std::size_t k = 0; k < indexes.size(); ++k) {
-      Hash hash;
-      for (std::size_t i = 0; i < indexes[k].columns.size(); ++i) hash.add(rows.cells()[column++]);
-      hash.add(rows.cells()[0]);
-      sums[k] += hash.value();
-    }
-  }
-  return sums;
+std::string entry_of(const Index& index, std::size_t number) {
+  return fmt::format("entry({}, {}, rowid)", number, fmt::join(index.columns, ", "));
 }
 
-// Nothing where the entries do not ascend.
-std::optional<std::uint64_t> sum_of_index(SQLite::Database& database, const std::string& table, const Index& index) {
-  const std::string columns = fmt::format("{}", fmt::join(index.columns, ", "));
-  Rows rows(database,
-            fmt::format("SELECT {0}, rowid FROM {1} INDEXED BY {2} ORDER BY {0}", columns, table, index.name));
-  const std::size_t compared = index.columns.size() + (index.is_unique ? 0 : 1);
-  Before before;
-  std::uint64_t sum = 0;
-  while (rows.next()) {
-    if (!before.ascends_to(rows.cells(), compared)) return std::nullopt;
-    Hash hash;
-    for (const Cell& cell : rows.cells()) hash.add(cell);
-    sum += hash.value();
+bool indexes_of_table_agree(SQLite::Database& database, Pass& pass, const std::string& table) {
+  const std::vector<Index> indexes = indexes_of(database, table);
+  if (indexes.empty()) return true;
+  std::string entries;
+  for (std::size_t k = 0; k < indexes.size(); ++k) entries += (k == 0 ? "" : ", ") + entry_of(indexes[k], k);
+  pass.run(fmt::format("SELECT {} FROM {} NOT INDEXED", entries, table), indexes.size(), 0);
+  const std::vector<std::uint64_t> expected = pass.sums();
+  for (std::size_t k = 0; k < indexes.size(); ++k) {
+    // An index holds all that is asked for, so that nothing else is read, and from its beginning to its end.
+    const std::size_t compared = indexes[k].columns.size() + (indexes[k].is_unique ? 0 : 1);
+    pass.run(fmt::format("SELECT {} FROM {} INDEXED BY {}", entry_of(indexes[k], 0), table, indexes[k].name), 1,
+             compared);
+    if (!pass.ascends()) return false;
+    if (pass.sums()[0] != expected[k]) return false;
   }
-  return sum;
+  return true;
 }
 
 }  // namespace
 
 bool indexes_agree(SQLite::Database& database) {
-  std::vector<std::string> tables;
-  {
-    Rows list(database, "SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name");
-    while (list.next()) tables.emplace_back(list.cells()[0].text);
-  }
-  for (const std::string& table : tables) {
-    const std::vector<Index> indexes = indexes_of(database, table);
-    const std::vector<std::uint64_t> sums = sums_of_table(database, table, indexes);
-    for (std::size_t k = 0; k < indexes.size(); ++k) {
-      if (sum_of_index(database, table, indexes[k]) != sums[k]) return false;
-    }
+  Pass pass(database);
+  SQLite::Statement tables(database, "SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name");
+  while (tables.executeStep()) {
+    if (!indexes_of_table_agree(database, pass, tables.getColumn(0).getString())) return false;
   }
   return true;
 }
