@@ -5,6 +5,7 @@ import { EngineRefusal, startChannel, type Channel } from './client';
 import type { ComparedReadings, Located, LocateRequest } from './locate';
 import type { DepositRules, FirstLookRequest, Price, PriceBand, PriceMove } from './price';
 import type { Times, TimesRequest } from './times';
+import type { Traced, TraceRequest } from './trace';
 
 export interface Estimates {
   price(document: JobDocument): Promise<Price>;
@@ -16,6 +17,8 @@ export interface Estimates {
   locate(document: JobDocument, request: LocateRequest): Promise<Located>;
   /** The readings beside the plan. */
   readings(document: JobDocument, request: LocateRequest): Promise<ComparedReadings>;
+  /** The wiring of a garden without a plan, as far as a walk tells. */
+  trace(document: JobDocument, request: TraceRequest): Promise<Traced>;
   /** Lets go of the worker; the next question starts another. */
   end(): void;
 }
@@ -60,6 +63,10 @@ class WorkerEstimates implements Estimates {
 
   readings(document: JobDocument, request: LocateRequest): Promise<ComparedReadings> {
     return this.#ask('readings', document, request);
+  }
+
+  trace(document: JobDocument, request: TraceRequest): Promise<Traced> {
+    return this.#ask('trace', document, request);
   }
 
   end(): void {

@@ -22,6 +22,7 @@
 //   times          document, {year, zone, tariff?}      sun and switching of a year, hours, energy
 //   locate         document, {visit?, readings?, readings_alone?}  as duskwire locate --json
 //   readings       document, the same request           what was read beside the plan, drift
+//   trace          document, {runs, visit?, readings?}  as duskwire trace --json
 //   export_texts   document                             [{name, text}]         README, tables, schema of an exported file
 //   stock          -                                    the stock catalogue file
 //   rulesets       -                                    list of ruleset files

@@ -6,7 +6,7 @@ import type { JobDocument } from './document';
 import { isLogged, type LoggedVisit, type Reading, type Visit } from './visit';
 
 /** What a person says about the visit as a whole; a later entry goes before an earlier one, key by key. */
-type Told = Pick<Visit, 'date' | 'kind' | 'by' | 'meter' | 'meter_accuracy_pct' | 'clamp_accuracy_pct' | 'weather' | 'complaint' | 'answers' | 'notes'>;
+type Told = Pick<Visit, 'date' | 'kind' | 'by' | 'meter' | 'meter_accuracy_pct' | 'clamp_accuracy_pct' | 'weather' | 'complaint' | 'answers' | 'notes'> & Pick<LoggedVisit, 'walk'>;
 /** null: said no longer. */
 export type VisitFacts = { readonly [K in keyof Told]?: Told[K] | null };
 

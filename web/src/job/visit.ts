@@ -2,6 +2,7 @@
 // A visit within a job as TypeScript sees it: what was measured where, and what the owner told. The same keys as
 // docs/schema/job-v1.schema.json (a test holds both together). What follows from a log: visit-log.ts.
 import type { LogEntry } from './visit-log';
+import type { WalkedRun } from './walk';
 
 export const visitKinds = ['survey', 'installation', 'commissioning', 'night_visit', 'hand_over', 'care', 'service', 'other'] as const;
 export type VisitKind = (typeof visitKinds)[number];
@@ -57,5 +58,10 @@ export interface Visit {
 }
 
 /** A visit that the page keeps a log of. */
-export type LoggedVisit = Visit & { readonly id: string; readonly log: readonly LogEntry[] };
+export type LoggedVisit = Visit & {
+  readonly id: string;
+  readonly log: readonly LogEntry[];
+  /** Of a garden without a plan: what was followed and clamped. The page's own key, which the engine keeps as it is. */
+  readonly walk?: readonly WalkedRun[];
+};
 export const isLogged = (visit: Visit): visit is LoggedVisit => typeof visit.id === 'string' && Array.isArray(visit.log);

@@ -2,6 +2,7 @@
 // What the readings of one visit of an open job say: computed while somebody looks at it, anew with each reading.
 import { EngineRefusal } from '../engine/client';
 import type { Estimates } from '../engine/estimates';
+import type { Traced, TraceRequest } from '../engine/trace';
 import { LatestWins } from '../engine/latest';
 import type { Located, ReadingBesidePlan } from '../engine/locate';
 import type { JobDocument } from '../job/document';
@@ -18,6 +19,7 @@ export interface Typed {
 export class LocateAnswer {
   #queue: LatestWins<{ readonly document: JobDocument; readonly visit: string }, Located>;
   #typing: LatestWins<{ readonly document: JobDocument; readonly reading: Reading }, Typed>;
+  #estimates: Estimates;
   #document: JobDocument;
   #visit: string | undefined = $state();
   #reading: Reading | undefined;
@@ -33,6 +35,7 @@ export class LocateAnswer {
   failure: string | undefined = $state();
 
   constructor(document: JobDocument, estimates: Estimates) {
+    this.#estimates = estimates;
     this.#document = document;
     this.#queue = new LatestWins(
       (asked) => estimates.locate(asked.document, { visit: visitsOf(asked.document).findIndex(({ id }) => id === asked.visit) }),
@@ -74,6 +77,11 @@ export class LocateAnswer {
     if (this.#resting !== undefined) this.#rest();
     this.typed = undefined;
     if (reading) this.#typing.put({ document: this.#document, reading });
+  }
+
+  /** The wiring of a garden without a plan. */
+  trace(document: JobDocument, request: TraceRequest): Promise<Traced> {
+    return this.#estimates.trace(document, request);
   }
 
   changed(document: JobDocument): void {

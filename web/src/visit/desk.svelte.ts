@@ -8,7 +8,7 @@ import { askedFor, kindOf, placesFor, readingOf, type Clamped, type ReadingKind,
 import type { Seen } from '../job/visit';
 import { localMoment } from './words';
 
-export type Side = 'visit' | 'read' | 'find' | 'log' | 'built';
+export type Side = 'visit' | 'read' | 'find' | 'log' | 'built' | 'walk';
 
 export class VisitDesk {
   readonly session: JobSession;

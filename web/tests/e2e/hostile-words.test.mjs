@@ -4,25 +4,15 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { after, before, test } from 'node:test';
-import { launch, openPage } from './browser.mjs';
-import { Server } from './server.mjs';
+import { test } from 'node:test';
+import { openPage } from './browser.mjs';
+import { servedStand } from './server.mjs';
 
 const root = resolve(import.meta.dirname, '../../..');
 const attack = '"><img src=x onerror="window.taken=1"><script>window.taken=1</script>';
 const texts = new Set(['title', 'name', 'note', 'notes', 'address', 'label', 'text', 'email', 'phone', 'wishes', 'terms', 'by', 'who', 'complaint', 'description', 'reason']);
-const server = new Server();
-let browser;
-
-before(async () => {
-  browser = await launch();
-  await server.start();
-});
-
-after(async () => {
-  await browser.close();
-  await server.end();
-});
+const here = servedStand();
+const { server } = here;
 
 /** The same tree with every text of a person's made hostile. */
 function hostile(value, met) {
@@ -48,7 +38,7 @@ test('a job full of programs stays text in every stage', async () => {
     body: JSON.stringify({ save_id: 's', document, label: attack }),
   });
   assert.equal(made.status, 201, await made.text());
-  const page = await openPage(await browser.newContext({ viewport: { width: 1440, height: 900 } }), server.address);
+  const page = await openPage(await here.browser.newContext({ viewport: { width: 1440, height: 900 } }), server.address);
   const reports = [];
   await page.exposeFunction('noteReport', (what) => reports.push(what));
   await page.evaluate(() => document.addEventListener('securitypolicyviolation', (event) => window.noteReport(`${event.violatedDirective} ${event.blockedURI}`)));

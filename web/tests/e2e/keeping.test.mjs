@@ -61,7 +61,7 @@ test('two tabs that change one job are told, and both versions stay', async () =
   await rename(other, 'From the second tab');
   const dialog = other.getByRole('dialog', { name: 'This job was saved elsewhere' });
   await dialog.waitFor();
-  await dialog.getByText('/title').waitFor();
+  await dialog.getByText('Title', { exact: true }).waitFor();
   await dialog.getByRole('button', { name: 'Go on with the other version' }).click();
   assert.equal(await title(other), 'From the first tab');
   await other.getByRole('banner').getByRole('button', { name: /^Undo/ }).click();

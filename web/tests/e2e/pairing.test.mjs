@@ -2,30 +2,20 @@
 // A phone on the local network: paired by the code on the server's screen, told what such an address cannot do, and
 // forgotten while it works. The name garden.test leads to a second loopback address, which is no secure origin by name.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import { judge, judgedContext } from './axe.mjs';
-import { launch, openPage } from './browser.mjs';
-import { Server } from './server.mjs';
+import { openPage } from './browser.mjs';
+import { servedStand } from './server.mjs';
 
 const door = '127.0.0.2';
-const server = new Server('--lan', '--address', door, '--name', 'garden.test');
-let browser;
-
-before(async () => {
-  browser = await launch([`--host-resolver-rules=MAP garden.test ${door}`]);
-  await server.start();
-});
-
-after(async () => {
-  await browser.close();
-  await server.end();
-});
+const here = servedStand({ server: ['--lan', '--address', door, '--name', 'garden.test'], browser: [`--host-resolver-rules=MAP garden.test ${door}`] });
+const { server } = here;
 
 const fingerprint = async () => (await server.hears('the phone shows too: +([0-9a-f ]+[0-9a-f])'))[1];
 const code = async () => (await server.hears('The code +([0-9]{4} [0-9]{4})'))[1];
 
 async function phone(fragment = '') {
-  const context = await judgedContext(browser, [390, 844], { hasTouch: true });
+  const context = await judgedContext(here.browser, [390, 844], { hasTouch: true });
   return openPage(context, `http://garden.test:${server.port}/${fragment}`);
 }
 

@@ -7,25 +7,15 @@ import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import { judge, judgedContext, themes } from './axe.mjs';
-import { launch, openPage, stage } from './browser.mjs';
-import { Server } from './server.mjs';
+import { openPage, stage } from './browser.mjs';
+import { servedStand } from './server.mjs';
 
-let browser;
-const server = new Server();
+const here = servedStand();
+const { server } = here;
 const photograph = await readFile(resolve(import.meta.dirname, '../../../examples/ostrey-front.jpg'));
 const papers = ['proposal.pdf', 'crew.pdf', 'commissioning.pdf', 'owner.pdf'];
-
-before(async () => {
-  browser = await launch();
-  await server.start();
-});
-
-after(async () => {
-  await browser.close();
-  await server.end();
-});
 
 async function openGarden(page) {
   await page.getByRole('link', { name: 'The Ostrey garden' }).first().click();
@@ -70,7 +60,7 @@ async function taken(page, button) {
 }
 
 test('a lamp goes, the price moves, and every paper that is made then is what it says', async () => {
-  const page = await openPage(await browser.newContext({ viewport: { width: 1440, height: 900 }, locale: 'en-US' }), server.address);
+  const page = await openPage(await here.browser.newContext({ viewport: { width: 1440, height: 900 }, locale: 'en-US' }), server.address);
   await sendPhotograph(page);
   await openGarden(page);
   await page.getByRole('button', { name: 'Price', exact: true, expanded: false }).click();
@@ -104,7 +94,7 @@ test('a lamp goes, the price moves, and every paper that is made then is what it
 });
 
 test(`made papers in ${themes.join(', ')}`, async () => {
-  const context = await judgedContext(browser, [390, 844]);
+  const context = await judgedContext(here.browser, [390, 844]);
   const page = await openPage(context, server.address);
   await openGarden(page);
   await stage(page, 'Papers');

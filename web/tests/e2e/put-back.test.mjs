@@ -2,23 +2,13 @@
 // A backup is put back while pages have gone on: nothing that was saved after it is overwritten, nothing that only a page
 // has is lost, and the demo's photograph is there without a hand.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import { judge, judgedContext } from './axe.mjs';
-import { launch, openPage, rename, stage, title } from './browser.mjs';
-import { Server } from './server.mjs';
+import { openPage, rename, stage, title } from './browser.mjs';
+import { servedStand } from './server.mjs';
 
-let browser;
-const server = new Server();
-
-before(async () => {
-  browser = await launch();
-  await server.start();
-});
-
-after(async () => {
-  await browser.close();
-  await server.end();
-});
+const here = servedStand();
+const { server } = here;
 
 const stored = (page) => page.evaluate(async () => (await (await fetch('/api/jobs/ostrey-garden')).json()).document.title);
 const isStored = (page, name) => page.waitForFunction(async (wanted) => (await (await fetch('/api/jobs/ostrey-garden')).json()).document.title === wanted, name);
@@ -30,7 +20,7 @@ async function saveAs(page, name) {
 }
 
 async function client() {
-  return openPage(await judgedContext(browser, [1440, 900]), server.address);
+  return openPage(await judgedContext(here.browser, [1440, 900]), server.address);
 }
 
 async function openGarden(page) {
@@ -65,7 +55,7 @@ test('a page from before it meets its number again, and both versions are there'
   await page.goto(server.address);
   await page.getByRole('link', { name: /restore/ }).first().click();
   const dialog = page.getByRole('dialog', { name: 'The workspace was put back' });
-  await dialog.getByText('/title').waitFor();
+  await dialog.getByText('Title', { exact: true }).waitFor();
   assert.equal(await stored(page), 'The garden after the restore');
   for (const [width, height] of [[1440, 900], [390, 844]]) {
     await page.setViewportSize({ width, height });

@@ -1,24 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 // The page on the real `duskwire serve`: saved within a second, the server killed under it, two clients on one job.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { launch, openPage, rename, stage, title } from './browser.mjs';
-import { Server } from './server.mjs';
+import { test } from 'node:test';
+import { openPage, rename, stage, title } from './browser.mjs';
+import { servedStand } from './server.mjs';
 
-let browser;
-const server = new Server();
+const here = servedStand();
+const { server } = here;
 
-before(async () => {
-  browser = await launch();
-  await server.start();
-});
-
-after(async () => {
-  await browser.close();
-  await server.end();
-});
-
-const client = async () => openPage(await browser.newContext({ viewport: { width: 1440, height: 900 } }), server.address);
+const client = async () => openPage(await here.browser.newContext({ viewport: { width: 1440, height: 900 } }), server.address);
 const saved = (page) => page.locator('header').getByText('Saved in workspace').waitFor();
 
 async function openGarden(page) {
@@ -81,7 +71,7 @@ test('two clients change one job: both versions are named, neither is lost', asy
   await saved(one);
   await rename(two, 'From the second');
   const dialog = two.getByRole('dialog', { name: 'This job was saved elsewhere' });
-  await dialog.getByText('/title').waitFor();
+  await dialog.getByText('Title', { exact: true }).waitFor();
   await dialog.getByRole('button', { name: 'Go on with mine' }).click();
   await saved(two);
   assert.equal(await title(two), 'From the second');

@@ -5,6 +5,8 @@ import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { after, before } from 'node:test';
+import { launch } from './browser.mjs';
 
 const root = resolve(import.meta.dirname, '../../..');
 const program = resolve(root, process.env.DUSKWIRE_PROGRAM ?? 'build/release/duskwire');
@@ -88,4 +90,18 @@ export class Server {
     if (this.#process.exitCode === null && this.#process.signalCode === null) await this.kill();
     rmSync(this.#folder, { recursive: true });
   }
+}
+
+/** Browser and server of one file of tests: there from its first test to its last. `more`: further words for each. */
+export function servedStand(more = {}) {
+  const here = { server: new Server(...(more.server ?? [])) };
+  before(async () => {
+    here.browser = await launch(more.browser);
+    await here.server.start();
+  });
+  after(async () => {
+    await here.browser?.close();
+    await here.server.end();
+  });
+  return here;
 }

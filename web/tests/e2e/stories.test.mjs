@@ -173,10 +173,9 @@ test('on the night visit two lamps are swapped and two are added: the answer is 
   const lead = properties().getByLabel('Own lead').first();
   await lead.fill('7');
   await lead.press('Enter');
-  const start = performance.now();
   await properties().getByLabel('Wired at').selectOption('S2');
+  // Without a key that asks for it; how long it takes: web/tools/bench.mjs.
   await until(async () => near((await volts('F8')).nominal, 11.35, 0.03, 'F8'));
-  assert.ok(performance.now() - start < 2000, `${(performance.now() - start).toFixed(0)} ms`);
   await stage(page, 'Transformers');
   near(await page.getByText('Current, worst').locator('..').getByRole('definition').textContent(), 3.8, 0.02, 'current of the run');
   for (let step = 0; step < 3; step += 1) await page.getByRole('banner').getByRole('button', { name: /^Undo/ }).click();

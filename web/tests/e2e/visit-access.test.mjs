@@ -2,9 +2,11 @@
 // The sides of a visit on a phone in every look: nothing serious by axe-core, nothing wider than the screen; in red
 // light nothing on the screen but red.
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { test } from 'node:test';
 import { judge as judgeView, judgedContext, themes } from './axe.mjs';
-import { openPage, stand } from './browser.mjs';
+import { openPage, stage, stand } from './browser.mjs';
 import { eightLamps } from './eight-lamps.mjs';
 import { begin, phone, read, side, takeJob } from './visit.mjs';
 
@@ -55,6 +57,26 @@ test(`the sides of a visit in ${themes.join(', ')}`, async () => {
   await side(page, 'As built');
   await page.getByRole('region', { name: 'Joints' }).getByRole('button', { name: /^J4/ }).tap();
   await judge(page, 'As built');
+  assert.deepEqual(page.complaints, []);
+  await context.close();
+});
+
+test(`the walk of a garden without a plan in ${themes.join(', ')}`, async () => {
+  const read = (name) => JSON.parse(readFileSync(resolve(import.meta.dirname, `../../../examples/inherited/${name}.json`), 'utf8'));
+  const facts = { date: '2026-04-02T10:00', kind: 'service', walk: read('walk').runs };
+  const log = [{ kind: 'facts', facts, id: 'v1-1', visit: 'v1', device: 'phone', number: 1, at: '2026-04-02T10:00:00.000Z' }];
+  const { width, height } = phone.viewport;
+  const context = await judgedContext(here.browser, [width, height], phone);
+  const page = await openPage(context, here.site.address);
+  await takeJob(page, { ...read('garden'), visits: [{ id: 'v1', ...facts, log }] });
+  await stage(page, 'Visits');
+  await side(page, 'Walk');
+  await judge(page, 'Walk');
+  await page.getByRole('button', { name: 'Lift it', exact: true }).tap();
+  await judge(page, 'a run lifted');
+  await page.getByRole('button', { name: 'Which lamp hangs where?' }).tap();
+  await page.getByRole('region', { name: 'The wiring found' }).waitFor({ timeout: 60_000 });
+  await judge(page, 'the wiring found');
   assert.deepEqual(page.complaints, []);
   await context.close();
 });

@@ -2,26 +2,16 @@
 // Two phones write into the visits of one job while the real `duskwire serve` is killed under them: what is unsent is
 // counted since when, and once there is a server again each entry is in what it has stored.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { launch, openPage } from './browser.mjs';
-import { Server } from './server.mjs';
+import { test } from 'node:test';
+import { openPage } from './browser.mjs';
+import { servedStand } from './server.mjs';
 import { begin, phone, read, side } from './visit.mjs';
 
-let browser;
-const server = new Server();
-
-before(async () => {
-  browser = await launch();
-  await server.start();
-});
-
-after(async () => {
-  await browser.close();
-  await server.end();
-});
+const here = servedStand();
+const { server } = here;
 
 async function client() {
-  const page = await openPage(await browser.newContext(phone), server.address);
+  const page = await openPage(await here.browser.newContext(phone), server.address);
   await page.getByRole('link', { name: 'The Ostrey garden' }).first().click();
   await page.getByRole('application').waitFor();
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
