@@ -4,8 +4,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "diagnosis/answer.hpp"
+#include "diagnosis/beside_plan.hpp"
 #include "physics.hpp"
 
 namespace duskwire::bench {
@@ -15,7 +17,8 @@ using diagnosis::Bracket;
 using diagnosis::FaultProblem;
 using diagnosis::Observation;
 
-// Everything above ground read once, by a meter that errs but never lies: what any choice of readings is bounded by.
+// Everything above ground read once, by a meter that errs but never lies: what
+// any choice of readings is bounded by.
 std::size_t rank_by_all(const FaultProblem& plan, const faulty::Truth& truth, wiring::Dice& dice) {
   FaultProblem problem = plan;
   problem.spread.wrong_reading = 0;
@@ -27,7 +30,25 @@ std::size_t rank_by_all(const FaultProblem& plan, const faulty::Truth& truth, wi
   return rank_of_truth(problem, diagnosis::diagnose(problem, diagnosis::Depth::ranking), truth);
 }
 
-void print_fault(const FaultProblem& plan, const faulty::Truth& truth, const Played& played, const Judged& judged) {
+// Numbers above ground that the plan alone, with its errors and the meter's,
+// calls clearly wrong.
+int out_of_plan(const FaultProblem& plan, const faulty::Truth& truth, wiring::Dice& dice, int& all) {
+  constexpr double clearly = 3;
+  FaultProblem problem = plan;
+  problem.observations.clear();
+  for (const diagnosis::Candidate& one : plan.candidates) {
+    if (!needs_no_spade(one) || diagnosis::is_state(one.probe.quantity)) continue;
+    problem.observations.push_back(faulty::take(truth, one, {}, dice).front());
+  }
+  const std::vector<diagnosis::Compared> compared = diagnosis::beside_plan(problem);
+  all = static_cast<int>(compared.size());
+  return static_cast<int>(std::count_if(compared.begin(), compared.end(), [&](const diagnosis::Compared& one) {
+    return std::abs(problem.observations[one.observation].value - one.predicted) > clearly * one.predicted_sigma;
+  }));
+}
+
+void print_fault(const FaultProblem& plan, const faulty::Truth& truth, const Played& played, const Judged& judged,
+                 wiring::Dice& dice) {
   static constexpr const char* blames[] = {"none", "physics", "choice", "model"};
   fmt::print("  {} ({}): {} lamps, place {}, rank {}, by all readings {};",
              judged.rank > 3 ? "missed" : "wrong though sure", blames[static_cast<int>(judged.blame)],
@@ -35,7 +56,9 @@ void print_fault(const FaultProblem& plan, const faulty::Truth& truth, const Pla
   for (const diagnosis::Fault& fault : truth.faults) {
     fmt::print(" kind {} of {} at {:.3f}", static_cast<int>(fault.kind), fault.element, fault.parameter);
   }
-  fmt::print("; read");
+  int all = 0;
+  const int out = out_of_plan(plan, truth, dice, all);
+  fmt::print("; {} of {} readings out of three standard deviations of the plan; read", out, all);
   for (const Observation& one : played.taken) {
     if (one.probe.quantity == diagnosis::Quantity::lamp_state && one.seen == diagnosis::SeenLamp::lit) continue;
     fmt::print(" {}:{}={:.3f}", static_cast<int>(one.probe.quantity), one.probe.index,
@@ -46,8 +69,10 @@ void print_fault(const FaultProblem& plan, const faulty::Truth& truth, const Pla
 
 void print_above(const FaultProblem& plan, const Bracket& above, double sigmas) {
   const diagnosis::Place& place = plan.places[above.places.front().place];
-  fmt::print("    above it: place {} of kind {} of {} with {:.1f} %, {:.2f} standard deviations apart\n",
-             above.places.front().place, static_cast<int>(place.kind), place.index, 100 * above.chance, sigmas);
+  fmt::print(
+      "    above it: place {} of kind {} of {} with {:.1f} %, {:.2f} "
+      "standard deviations apart\n",
+      above.places.front().place, static_cast<int>(place.kind), place.index, 100 * above.chance, sigmas);
 }
 
 }  // namespace
@@ -77,7 +102,7 @@ Judged judge(const FaultProblem& plan, const faulty::Truth& truth, const Played&
                    : judged.rank_all <= named ? Blame::choice
                                               : Blame::model;
   if (!told) return judged;
-  print_fault(plan, truth, played, judged);
+  print_fault(plan, truth, played, judged, dice);
   for (std::size_t k = 0; k < std::min<std::size_t>(4, sigmas.size()); ++k) print_above(plan, above[k], sigmas[k]);
   return judged;
 }

@@ -68,7 +68,11 @@ Model::Model(const FaultProblem& problem, bool foresees)
   };
   for (std::size_t k = 0; k < problem.observations.size(); ++k) {
     const Probe& probe = problem.observations[k].probe;
-    (is_state(probe.quantity) ? states_ : numeric_).push_back(k);
+    if (is_state(probe.quantity)) {
+      add_state(k);
+    } else {
+      numeric_.push_back(k);
+    }
     lift(probe.lifted);
   }
   if (foresees) {
@@ -108,6 +112,19 @@ bool Model::distinguishes_ends_of(std::uint32_t segment) const {
   };
   return std::any_of(problem_.observations.begin(), problem_.observations.end(), reads_end) ||
          std::any_of(problem_.candidates.begin(), problem_.candidates.end(), reads_end);
+}
+
+// Who takes a dim lamp for a lit one does so again: a second look at the same lamp is no second witness. The later one
+// stands, but that a lamp was seen to flicker stays.
+void Model::add_state(std::size_t observation) {
+  const Observation& one = problem_.observations[observation];
+  const auto before = std::find_if(states_.begin(), states_.end(),
+                                   [&](std::size_t k) { return problem_.observations[k].probe == one.probe; });
+  if (one.probe.quantity != Quantity::lamp_state || before == states_.end()) {
+    states_.push_back(observation);
+  } else if (problem_.observations[*before].seen != SeenLamp::flickering) {
+    *before = observation;
+  }
 }
 
 // What lies between the conductors at the lugs draws at least this, whatever the lamps draw beside it.

@@ -57,6 +57,7 @@ class Model {
   [[nodiscard]] std::uint32_t surely_tripped(const std::vector<Fault>& faults) const;
   template <class StateOf>
   void foresee(const StateOf& state_of, std::uint32_t at, Outlook& outlook) const;
+  void add_state(std::size_t observation);
   void judge_seen(const Eigen::VectorXd& seen, Outlook& outlook) const;
   [[nodiscard]] double value(const State& state, const Probe& probe, std::uint32_t at) const;
 

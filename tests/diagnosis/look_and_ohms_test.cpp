@@ -45,6 +45,15 @@ TEST(LookAndOhms, LampsThatAreLitDoNotEachSpeakAgainstWater) {
   EXPECT_GT(water(), 0.5 * unseen);
 }
 
+TEST(LookAndOhms, ASecondLookAtTheSameLampIsNoSecondWitness) {
+  FaultProblem problem = faulty::problem_of(test::reference_run());
+  add(problem, {Quantity::output_a, 0}, 4.7);
+  test::see_all(problem, SeenLamp::lit);
+  const double once = diagnose(problem, Depth::ranking).explanations.front().chance;
+  test::see_all(problem, SeenLamp::lit);
+  EXPECT_EQ(diagnose(problem, Depth::ranking).explanations.front().chance, once);
+}
+
 TEST(LookAndOhms, OhmsThroughAShortAreThoseOfTheNetworkInARunAndInALoop) {
   for (const electrical::Network& network : {test::reference_run(), test::reference_loop()}) {
     const FaultProblem problem = faulty::problem_of(network);

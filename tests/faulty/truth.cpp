@@ -5,6 +5,8 @@
 #include <cmath>
 
 #include "diagnosis/hypotheses.hpp"
+#include "diagnosis/likelihood.hpp"
+#include "diagnosis/model.hpp"
 #include "diagnosis/state.hpp"
 #include "faulty/garden.hpp"
 
@@ -73,6 +75,16 @@ void bend(FaultProblem& problem, const Mischief& mischief, wiring::Dice& dice) {
   for (electrical::Load& load : problem.network.loads) load.power_va *= 1 + spread.load * normal(dice);
 }
 
+// As often as the diagnosis supposes, and as many of the lamps.
+void flicker(Truth& truth, wiring::Dice& dice) {
+  constexpr double of_lamps = 0.5;
+  const bool unsteady = std::any_of(truth.faults.begin(), truth.faults.end(),
+                                    [](const Fault& fault) { return diagnosis::is_unsteady(fault.kind); });
+  const bool now = unsteady && dice.unit() < diagnosis::flickers_now;
+  truth.flickering.assign(truth.problem.network.loads.size(), false);
+  for (std::size_t j = 0; now && j < truth.flickering.size(); ++j) truth.flickering[j] = dice.unit() < of_lamps;
+}
+
 }  // namespace
 
 Truth make_truth(const FaultProblem& plan, std::size_t fault_count, const Mischief& mischief, wiring::Dice& dice,
@@ -89,16 +101,18 @@ Truth make_truth(const FaultProblem& plan, std::size_t fault_count, const Mischi
   }
   truth.problem = plan;
   bend(truth.problem, mischief, dice);
+  flicker(truth, dice);
   return truth;
 }
 
 namespace {
 
-diagnosis::Observation look(const diagnosis::State& state, std::uint32_t load) {
+diagnosis::Observation look(const Truth& truth, const diagnosis::State& state, std::uint32_t load) {
   const double light = state.solution.load_light[load];
-  const auto seen = light < 0.03   ? diagnosis::SeenLamp::dark
-                    : light < 0.75 ? diagnosis::SeenLamp::dim
-                                   : diagnosis::SeenLamp::lit;
+  const auto seen = truth.flickering[load] ? diagnosis::SeenLamp::flickering
+                    : light < 0.03         ? diagnosis::SeenLamp::dark
+                    : light < 0.75         ? diagnosis::SeenLamp::dim
+                                           : diagnosis::SeenLamp::lit;
   return {{diagnosis::Quantity::lamp_state, load}, 0, 0, seen};
 }
 
@@ -123,14 +137,15 @@ std::vector<diagnosis::Observation> take(const Truth& truth, const diagnosis::Ca
   observation.value = std::max(0.0, right + candidate.sigma * normal(dice));
   if (dice.unit() < mischief.wrong_reading) observation.value = 15 * dice.unit();
   std::vector<diagnosis::Observation> taken{observation};
-  if (candidate.lamp != diagnosis::none) taken.push_back(look(state, candidate.lamp));
+  if (candidate.lamp != diagnosis::none) taken.push_back(look(truth, state, candidate.lamp));
   return taken;
 }
 
 std::vector<diagnosis::Observation> see_lamps(const Truth& truth) {
   const diagnosis::State state = diagnosis::settle(truth.problem, truth.faults);
   std::vector<diagnosis::Observation> seen;
-  for (std::uint32_t load = 0; load < truth.problem.network.loads.size(); ++load) seen.push_back(look(state, load));
+  for (std::uint32_t load = 0; load < truth.problem.network.loads.size(); ++load)
+    seen.push_back(look(truth, state, load));
   return seen;
 }
 

@@ -17,6 +17,7 @@ struct Truth {
   diagnosis::FaultProblem problem;  // lengths, lamps, mains as they really are
   std::vector<diagnosis::Fault> faults;
   std::vector<std::uint32_t> places;
+  std::vector<bool> flickering;  // by load: a bad joint or water makes lamps flicker while they are looked at
 };
 
 // Faults drawn by their prior chances, parameters from their priors; only faults that some candidate reading would
