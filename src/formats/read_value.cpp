@@ -18,9 +18,7 @@ namespace {
 // Whole numbers up to here are exact in a double.
 constexpr double largest_whole = 9'007'199'254'740'992.0;
 
-std::string with_meaning(const FieldInfo& info) {
-  return *info.meaning == '\0' ? "" : fmt::format(" ({})", info.meaning);
-}
+std::string with_meaning(const FieldInfo& info) { return fmt::format(" ({})", info.meaning); }
 
 // What often is behind a value of the wrong type.
 std::string hint(const Json& value, bool number_meant) {

@@ -83,11 +83,10 @@ struct Listed {
 Result<Listed> listed(zip_t* archive, zip_uint64_t index) {
   Listed entry;
   zip_stat_init(&entry.about);
-  const char* name = zip_get_name(archive, index, ZIP_FL_ENC_RAW);
-  if (name == nullptr || zip_stat_index(archive, index, ZIP_FL_ENC_RAW, &entry.about) != 0) {
+  if (zip_stat_index(archive, index, ZIP_FL_ENC_RAW, &entry.about) != 0) {
     return bad("The list of files in the archive is damaged. Fetch or copy the file again.");
   }
-  entry.name = name;
+  entry.name = entry.about.name;
   return entry;
 }
 
@@ -162,10 +161,9 @@ Result<std::vector<ArchiveEntry>> unpack(std::string_view bytes, const UnpackLim
     if (!names.insert(folded(name)).second) return refused("a name that comes twice, but for upper and lower case");
     if (folder) continue;
     if (!is_plain_file(archive.get(), index)) return refused("which is a link or a device and no file");
-    if ((entry.about.valid & ZIP_STAT_ENCRYPTION_METHOD) != 0 && entry.about.encryption_method != ZIP_EM_NONE) {
-      return refused("which is encrypted");
-    }
-    if ((entry.about.valid & ZIP_STAT_SIZE) == 0 || entry.about.size > left) return too_much(limits);
+    // What the library does not know of an entry is as zip_stat_init left it: not encrypted, of no bytes.
+    if (entry.about.encryption_method != ZIP_EM_NONE) return refused("which is encrypted");
+    if (entry.about.size > left) return too_much(limits);
     left -= entry.about.size;
     wanted.emplace_back(index, std::move(entry));
   }

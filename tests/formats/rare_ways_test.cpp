@@ -49,7 +49,7 @@ TEST(RareWays, AValueOfAnotherKindIsAnErrorAtItsPlace) {
 TEST(RareWays, WhatMayBeLeftEmptyMayBe) {
   for (const Planted& each : {Planted{"/luminaires/0/joint", ""},
                               {"/cables/0/path", Json::array()},
-                              {"/views/0/surfaces/0/adjoining_px", Json::array()}}) {
+                              {"/views/0/calibration/adjoining_px", Json::array()}}) {
     const std::vector<std::string> wrong = error_pointers(read_job(full_job_with(each.pointer, each.value)).problems);
     EXPECT_THAT(wrong, Not(Contains(each.pointer)));
   }

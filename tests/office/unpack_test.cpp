@@ -142,6 +142,9 @@ TEST(Unpack, RefusesNamesThatAreNoPlainPathInside) {
                                   std::string("aux.tar.gz"),
                                   std::string("a."),
                                   std::string("a b"),
+                                  std::string("a\x7f"),
+                                  std::string(""),
+                                  std::string("/"),
                                   std::string("a\nb"),
                                   std::string("\xe2\x80\xaegpj.exe"),
                                   std::string("%2e%2e/\x01"),
@@ -167,6 +170,11 @@ TEST(Unpack, RefusesLinksAndDevices) {
 
 TEST(Unpack, RefusesWhatIsEncrypted) {
   EXPECT_THAT(refusal_of(raw_zip({{"job.json", std::string(20, 'x'), 0100644, 8, 0, 1}})), HasSubstr("\"job.json\""));
+}
+
+// Method 6, "imploded", which nobody has written for thirty years (APPNOTE 4.4.5).
+TEST(Unpack, RefusesAWayOfPackingThatItDoesNotKnow) {
+  EXPECT_THAT(refusal_of(raw_zip({{"job.json", "xxxx", 0100644, 4, 6}})), HasSubstr("\"job.json\""));
 }
 
 TEST(Unpack, RefusesMoreThanItsLimitsBeforeItUnpacks) {

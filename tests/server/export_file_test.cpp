@@ -116,7 +116,7 @@ TEST_F(ExportFile, ReadsChecksumsThatAnotherSystemWroteAnew) {
   const auto files = office::unpack(exported());
   const std::string& sums = files.value().back().bytes;
   std::string again;
-  for (const char c : sums) again += c == '\n' ? std::string("\r\n\r\n") : std::string(1, c);
+  for (const char c : sums) again += c == '\n' ? std::string("\r\n\r\n\n") : std::string(1, c);
   again.resize(again.find_last_not_of("\r\n") + 1);
   const auto imported = import_file(changed("SHA256SUMS", &again));
   EXPECT_TRUE(imported.ok()) << imported.error().message;
@@ -141,7 +141,8 @@ TEST_F(ExportFile, NamesPicturesByTheirBytesAndKeepsEachOnce) {
                                  {c, "RIFF"},
                                  {d, "RIFF....WAVEfmt "},
                                  {e, photo_},
-                                 {a, "\x89PNG and more"}},
+                                 {a, "\x89PNG and more"},
+                                 {std::string(64, 'f'), "plain words"}},
                                 order_, false);
   ASSERT_TRUE(made.ok()) << made.error().message;
   std::vector<std::string> names;
@@ -149,7 +150,7 @@ TEST_F(ExportFile, NamesPicturesByTheirBytesAndKeepsEachOnce) {
   for (const office::ArchiveEntry& entry : files.value()) {
     if (entry.name.rfind("pictures/", 0) == 0) names.push_back(entry.name.substr(9 + 63));
   }
-  EXPECT_EQ(names, (std::vector<std::string>{"a.png", "b.webp", "c.bin", "d.bin", "e.jpg"}));
+  EXPECT_EQ(names, (std::vector<std::string>{"a.png", "b.webp", "c.bin", "d.bin", "e.jpg", "f.bin"}));
   EXPECT_FALSE(export_file(document_, {{"../a", photo_}}, order_, false).ok()) << "no name within the archive";
 }
 

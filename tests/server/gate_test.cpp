@@ -174,6 +174,8 @@ TEST(Gate, WhereARequestComesFromIsToldByItsFields) {
   EXPECT_TRUE(passes("POST", {{"origin", "http://192.168.7.2:7415"}}, true));
   EXPECT_FALSE(passes("POST", {bearer}, true));
   EXPECT_FALSE(passes("POST", {{"origin", "ftp"}}));
+  EXPECT_FALSE(gate.refusal({"GET", "/", {{"host", "127.0.0.1:7415"}, {"sec-fetch-site", "cross-site"}}}, false))
+      << "a link on another page opens ours";
   EXPECT_FALSE(gate.knows({"GET", "/api/jobs", {bearer}, true}));
   EXPECT_TRUE(gate.knows({"GET", "/api/jobs", {bearer}}));
   EXPECT_TRUE(gate.knows({"GET", "/api/jobs", {{"cookie", "duskwire-7415=secret"}}}));

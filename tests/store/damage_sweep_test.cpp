@@ -177,7 +177,8 @@ TEST(DamageSweep, HeaderPagesFlipsAndCuts) {
   }
   std::printf("%zu damages, %zu refused, %zu salvaged with %zu revisions of %zu each\n", judge.cases, judge.refusals,
               judge.salvages, judge.saved_revisions, made.truth.documents.size());
-  EXPECT_GT(judge.refusals, judge.cases / 4);
+  // Most single flips fall into a document: it opens, and that one is not served.
+  EXPECT_GT(judge.refusals, (judge.cases - static_cast<std::size_t>(flips)) / 4);
   EXPECT_GT(judge.saved_revisions, judge.salvages);
 }
 

@@ -88,7 +88,7 @@ TEST(IndexCheck, FindsWhateverTheFullCheckFinds) {
 TEST(IndexCheck, SeesEntriesThatChangedPlaces) {
   SQLite::Database database(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
   database.exec(
-      "CREATE TABLE t (name TEXT); CREATE INDEX t_name ON t (name); INSERT INTO t VALUES ('a'), ('b'), ('b')");
+      "CREATE TABLE t (name TEXT); CREATE INDEX t_name ON t (name); INSERT INTO t VALUES (NULL), ('a'), ('b'), ('b')");
   sqlite3_int64 size = 0;
   unsigned char* copy = sqlite3_serialize(database.getHandle(), "main", &size, 0);
   std::string bytes(reinterpret_cast<char*>(copy), static_cast<std::size_t>(size));
@@ -96,12 +96,26 @@ TEST(IndexCheck, SeesEntriesThatChangedPlaces) {
   EXPECT_TRUE(verdict_on(bytes).by_both);
   const auto list = static_cast<std::size_t>(
       database.execAndGet("SELECT (rootpage - 1) * 4096 + 8 FROM sqlite_schema WHERE name = 't_name'").getInt64());
-  for (const std::size_t first : {list, list + 2}) {
+  for (const std::size_t first : {list, list + 2, list + 4}) {
     std::string swapped = bytes;
     swapped.replace(first, 2, bytes, first + 2, 2);
     swapped.replace(first + 2, 2, bytes, first, 2);
     EXPECT_FALSE(verdict_on(swapped).by_both) << first - list;
   }
+}
+
+TEST(IndexCheck, SeesAKeyThatStandsTwiceWhereItMayStandOnce) {
+  SQLite::Database database(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+  database.exec(
+      "CREATE TABLE bare (x); CREATE TABLE t (name TEXT); CREATE INDEX t_name ON t (name); "
+      "INSERT INTO t VALUES ('a'), ('b'), ('b')");
+  EXPECT_TRUE(indexes_agree(database));
+  database.exec(
+      "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = 'CREATE UNIQUE INDEX t_name ON t (name)' WHERE name "
+      "= "
+      "'t_name'; PRAGMA writable_schema = RESET");
+  EXPECT_FALSE(indexes_agree(database));
+  EXPECT_NE(database.execAndGet("PRAGMA integrity_check(1)").getString(), "ok");
 }
 
 // Each index as it is where a change to its table did not reach it.
