@@ -257,6 +257,9 @@ int main(int count, char** arguments) {
   const duskwire::bench::Options options = duskwire::bench::options_of(count, arguments);
   fmt::print("after 3 / after 5 readings; readings: mean until one bracket is likelier than 90 %\n");
   if (options.time) duskwire::bench::print_time(options.shape);
-  if (options.small_cases > 0) duskwire::bench::print_small_cases(options.small_cases);
+  if (options.small_cases > 0) {
+    duskwire::bench::print_small_cases(options.small_cases);
+    duskwire::bench::print_many_causes(options.small_cases / 5);
+  }
   if (options.faults) duskwire::bench::run_all(options);
 }

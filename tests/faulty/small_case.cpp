@@ -18,7 +18,7 @@ using diagnosis::Group;
 using diagnosis::Quantity;
 using diagnosis::World;
 
-using Subset = std::uint32_t;  // of the causes, one bit each
+using Subset = std::uint64_t;  // of the causes, one bit each
 
 double step_of(Quantity quantity) {
   switch (quantity) {
@@ -108,13 +108,13 @@ double chance_of(const SmallCase& one, Subset causes) {
 std::vector<Subset> parts(const SmallCase& one, std::size_t reading, Subset causes) {
   std::vector<Subset> found(one.causes.size(), 0);
   for (std::size_t k = 0; k < one.causes.size(); ++k) {
-    if (causes >> k & 1U) found[one.shown[reading][k]] |= 1U << k;
+    if (causes >> k & 1U) found[one.shown[reading][k]] |= Subset{1} << k;
   }
-  std::erase(found, 0U);
+  std::erase(found, Subset{0});
   return found;
 }
 
-Subset all_of(const SmallCase& one) { return (1U << one.causes.size()) - 1; }
+Subset all_of(const SmallCase& one) { return (Subset{1} << one.causes.size()) - 1; }
 
 // Follows `choose` down every branch; -1: no reading divides what is left.
 double cost_by(const SmallCase& one, Subset causes, const std::function<int(Subset)>& choose) {
@@ -126,6 +126,31 @@ double cost_by(const SmallCase& one, Subset causes, const std::function<int(Subs
     cost += chance_of(one, part) / chance_of(one, causes) * cost_by(one, part, choose);
   }
   return cost;
+}
+
+// What is expected to be told by knowing which of these parts the cause is in.
+double entropy_bit(const SmallCase& one, const std::vector<Subset>& divided) {
+  double sum = 0;
+  for (const Subset part : divided) sum -= chance_of(one, part) * std::log2(chance_of(one, part));
+  return sum;
+}
+
+// At least so many minutes, however the readings after the next `ahead` are chosen.
+double least_from(const SmallCase& one, Subset causes, int ahead) {
+  double best = HUGE_VAL;
+  for (std::size_t c = 0; c < one.shown.size(); ++c) {
+    double cost = cost_of(one, c);
+    if (cost >= best) continue;
+    const std::vector<Subset> divided = parts(one, c, causes);
+    if (divided.size() < 2) continue;
+    if (ahead > 0) {
+      for (const Subset part : divided) {
+        cost += chance_of(one, part) / chance_of(one, causes) * least_from(one, part, ahead - 1);
+      }
+    }
+    best = std::min(best, cost);
+  }
+  return std::isfinite(best) ? best : 0;
 }
 
 }  // namespace
@@ -151,7 +176,7 @@ SmallCase make_small_case(const FaultProblem& plan, std::size_t causes, std::siz
 
 double least_cost_min(const SmallCase& one) {
   // A subset's parts are smaller numbers than itself, so all of them are known when it is reached.
-  std::vector<double> least(all_of(one) + std::size_t{1}, 0);
+  std::vector<double> least(all_of(one) + 1, 0);
   for (Subset causes = 1; causes <= all_of(one); ++causes) {
     double best = HUGE_VAL;
     for (std::size_t c = 0; c < one.shown.size(); ++c) {
@@ -195,5 +220,22 @@ double random_cost_min(const SmallCase& one, wiring::Dice& dice) {
     return open.empty() ? -1 : open[dice.below(open.size())];
   });
 }
+
+double entropy_bound_min(const SmallCase& one) {
+  std::vector<Subset> told{all_of(one)};  // by all readings together
+  double most_bit_a_min = 0;
+  for (std::size_t c = 0; c < one.shown.size(); ++c) {
+    most_bit_a_min = std::max(most_bit_a_min, entropy_bit(one, parts(one, c, all_of(one))) / cost_of(one, c));
+    std::vector<Subset> finer;
+    for (const Subset causes : told) {
+      const std::vector<Subset> divided = parts(one, c, causes);
+      finer.insert(finer.end(), divided.begin(), divided.end());
+    }
+    told = std::move(finer);
+  }
+  return most_bit_a_min > 0 ? entropy_bit(one, told) / most_bit_a_min : 0;
+}
+
+double least_by_two_min(const SmallCase& one) { return least_from(one, all_of(one), 2); }
 
 }  // namespace duskwire::faulty

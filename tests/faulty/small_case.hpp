@@ -13,8 +13,8 @@
 namespace duskwire::faulty {
 
 struct SmallCase {
-  diagnosis::FaultProblem problem;                // its candidates are the readings
-  std::vector<diagnosis::World> causes;           // what each reading shows is rounded to steps that no error blurs
+  diagnosis::FaultProblem problem;       // its candidates are the readings
+  std::vector<diagnosis::World> causes;  // at most 63; what each reading shows is rounded to steps that no error blurs
   std::vector<std::vector<std::uint32_t>> shown;  // by reading and cause: which of its outcomes
 };
 
@@ -27,5 +27,14 @@ struct SmallCase {
 [[nodiscard]] double least_cost_min(const SmallCase& one);   // of the best order there is: dynamic programming
 [[nodiscard]] double engine_cost_min(const SmallCase& one);  // taking what the diagnosis would read next
 [[nodiscard]] double random_cost_min(const SmallCase& one, wiring::Dice& dice);
+
+// The entropy bound: bits that all readings together would tell, over the most bits a minute that any one reading is
+// expected to tell at the beginning.
+[[nodiscard]] double entropy_bound_min(const SmallCase& one);
+
+// What no order of reading undercuts: the best first two readings of all, each next one for what it leaves, and then,
+// where causes are still together that some reading divides, the cheapest of those that do. For more causes than
+// subsets can be counted of.
+[[nodiscard]] double least_by_two_min(const SmallCase& one);
 
 }  // namespace duskwire::faulty
