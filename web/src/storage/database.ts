@@ -129,7 +129,8 @@ export class Database {
 export interface Transaction {
   get<N extends StoreName>(name: N, key: IDBValidKey): Promise<Stores[N] | undefined>;
   all<N extends StoreName>(name: N, range?: IDBKeyRange): Promise<Stores[N][]>;
-  put<N extends StoreName>(name: N, value: Stores[N]): Promise<void>;
+  /** `last`: nothing follows in this transaction, so that it ends also where the page is gone before the answer. */
+  put<N extends StoreName>(name: N, value: Stores[N], last?: 'last'): Promise<void>;
   delete(name: StoreName, key: IDBValidKey): Promise<void>;
 }
 
@@ -148,8 +149,10 @@ class BrowserTransaction implements Transaction {
     return settle(this.#raw.objectStore(name).getAll(range) as IDBRequest<Stores[N][]>);
   }
 
-  async put<N extends StoreName>(name: N, value: Stores[N]): Promise<void> {
-    await settle(this.#raw.objectStore(name).put(value));
+  async put<N extends StoreName>(name: N, value: Stores[N], last?: 'last'): Promise<void> {
+    const request = this.#raw.objectStore(name).put(value);
+    if (last) this.#raw.commit();
+    await settle(request);
   }
 
   async delete(name: StoreName, key: IDBValidKey): Promise<void> {

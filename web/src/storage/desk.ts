@@ -16,7 +16,7 @@ export class Desk {
   }
 
   put(row: Omit<DeskRow, 'workspace'>): Promise<void> {
-    return this.#database.run(['desk'], 'readwrite', (t) => t.put('desk', { ...row, workspace: this.#workspace }));
+    return this.#database.run(['desk'], 'readwrite', (t) => t.put('desk', { ...row, workspace: this.#workspace }, 'last'));
   }
 
   get(id: string): Promise<DeskRow | undefined> {

@@ -49,6 +49,27 @@ test('a tab that is closed at once has lost nothing', async () => {
   assert.equal(await title(page), 'Closed at once');
 });
 
+test('a change in the wake of another is there after a reload at once', async () => {
+  await fresh();
+  await openDemo(page);
+  await stage(page, 'Site');
+  for (const round of [1, 2, 3]) {
+    // Both changes and the reload in one turn of the page: nothing of it can have reached the disk before.
+    await page.getByRole('textbox', { name: 'Title', exact: true }).evaluate((field, name) => {
+      for (const value of ['In between', name]) {
+        field.value = value;
+        field.dispatchEvent(new Event('input', { bubbles: true }));
+        field.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
+      }
+      location.reload();
+    }, `Second ${round}`);
+    await page.waitForEvent('load');
+    await page.getByRole('application').waitFor();
+    assert.equal(await title(page), `Second ${round}`);
+    await stage(page, 'Site');
+  }
+});
+
 test('two tabs that change one job are told, and both versions stay', async () => {
   await fresh();
   await openDemo(page);
