@@ -26,6 +26,9 @@ function draftOf(visit: string): readonly WalkedRun[] | undefined {
   }
 }
 
+/** What a tap on the plan or a number means. */
+export type Doing = 'way' | 'amps' | 'clamp' | 'lifted';
+
 export class Walk {
   readonly #session: JobSession;
   readonly visit: string;
@@ -34,6 +37,9 @@ export class Walk {
   chosen = $state(0);
   /** The next point begins a branch. */
   branching = $state(false);
+  doing: Doing = $state('way');
+  /** Where on the way the clamp is held whose amperes are yet to be typed. */
+  clampAt: Point2 | undefined = $state.raw();
   traced: Traced | undefined = $state.raw();
   busy = $state(false);
   failure: string | undefined = $state();
@@ -55,19 +61,36 @@ export class Walk {
     return (this.#session.document.transformers ?? []).flatMap(({ outputs }) => outputs.map(({ id }) => id));
   }
 
+  choose(at: number): void {
+    this.chosen = at;
+    this.branching = false;
+    this.clampAt = undefined;
+  }
+
+  do(doing: Doing): void {
+    this.doing = doing;
+    this.clampAt = undefined;
+  }
+
+  /** A tap on the plan. */
+  take(at: Point2): void {
+    if (this.doing === 'way') this.point(at);
+    else if (this.doing === 'clamp') this.clampAt = at;
+  }
+
   addRun(): void {
     const output = this.outputs[Math.min(this.runs.length, this.outputs.length - 1)] ?? '';
     const taken = new Set(this.runs.map(({ id }) => id));
     let number = this.runs.length + 1;
     while (taken.has(`R${number}`)) number += 1;
     this.#set([...this.runs, { id: `R${number}`, output, ways: [] }]);
-    this.chosen = this.runs.length - 1;
-    this.branching = false;
+    this.choose(this.runs.length - 1);
+    this.do('way');
   }
 
   removeRun(): void {
     this.#set(this.runs.filter((_, at) => at !== this.chosen));
-    this.chosen = 0;
+    this.choose(0);
     if (this.runs.length === 0) this.addRun();
   }
 
