@@ -14,9 +14,16 @@
 #include "diagnosis/trace_chain.hpp"
 #include "diagnosis/trace_ways.hpp"
 #include "diagnosis/walked_garden.hpp"
+#include "sanitizers.hpp"
 
 namespace duskwire::diagnosis {
 namespace {
+
+#ifdef DUSKWIRE_UNDER_SANITIZERS
+constexpr int gardens_of_each = 1;
+#else
+constexpr int gardens_of_each = 4;
+#endif
 
 struct Shares {
   int lamps = 0;
@@ -83,7 +90,7 @@ void count(const tests::WalkedGarden& garden, Shares& shares) {
   }
 }
 
-Shares measure(const char* name, const tests::WalkedMix& mix, int few = 4) {
+Shares measure(const char* name, const tests::WalkedMix& mix, int few = gardens_of_each) {
   const char* wanted = std::getenv("DUSKWIRE_TRACE_GARDENS");
   const int gardens = wanted ? std::atoi(wanted) : few;
   Shares shares;

@@ -78,8 +78,8 @@ TEST(PriceDifference, CurrenciesAreNotMixed) {
 
 TEST(PriceDifference, LinesAddUpToTheMoveBetweenAnyTwoJobs) {
   for (std::uint32_t seed = 0; seed < 500; ++seed) {
-    const PriceDifference moved =
-        price_difference(price(tests::random_offered_job(seed), {}), price(tests::random_offered_job(seed + 1), {}));
+    const auto& prices = tests::prices_of_random_jobs();
+    const PriceDifference moved = price_difference(prices[seed], prices[seed + 1]);
     std::int64_t sum_minor = 0;
     for (const LineDifference& line : moved.lines) {
       sum_minor += line.moved_minor;

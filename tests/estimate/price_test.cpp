@@ -171,7 +171,7 @@ TEST(Price, MaterialEqualsTheWiringForAThousandJobs) {
   for (std::uint32_t seed = 0; seed < tests::random_jobs; ++seed) {
     const job::Job job = tests::random_offered_job(seed);
     const Materials list = materials(job, {});
-    const Price priced = price(job, {}, tests::with_rules());
+    const Price& priced = tests::prices_of_random_jobs()[seed];
     std::int64_t goods_minor = 0;
     std::size_t goods = 0;
     for (const PriceLine& each : priced.lines) {
@@ -186,7 +186,7 @@ TEST(Price, MaterialEqualsTheWiringForAThousandJobs) {
 
 TEST(Price, LinesAddUpToTheTotalForAThousandJobs) {
   for (std::uint32_t seed = 0; seed < tests::random_jobs; ++seed) {
-    const Price priced = price(tests::random_offered_job(seed), {}, tests::with_rules());
+    const Price& priced = tests::prices_of_random_jobs()[seed];
     std::int64_t price_minor = 0;
     std::int64_t cost_minor = 0;
     double labour_h = 0;
@@ -210,7 +210,7 @@ TEST(Price, EachLineIsRoundedOnceForAThousandJobs) {
   for (std::uint32_t seed = 0; seed < tests::random_jobs; ++seed) {
     const job::Job job = tests::random_offered_job(seed);
     const PriceRates rates = price_rates(job);
-    for (const PriceLine& each : price(job, {}, tests::with_rules()).lines) {
+    for (const PriceLine& each : tests::prices_of_random_jobs()[seed].lines) {
       double exact = 0;
       if (each.group == PriceGroup::material) {
         exact = static_cast<double>(each.cost_minor) * (1 + rates.material_markup_pct / 100);

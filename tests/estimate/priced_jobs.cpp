@@ -70,4 +70,15 @@ job::Job random_offered_job(std::uint32_t seed) {
   return job;
 }
 
+const std::vector<Price>& prices_of_random_jobs() {
+  static const std::vector<Price> once = [] {
+    std::vector<Price> made;
+    for (std::uint32_t seed = 0; seed < random_jobs; ++seed) {
+      made.push_back(price(random_offered_job(seed), {}, with_rules()));
+    }
+    return made;
+  }();
+  return once;
+}
+
 }  // namespace duskwire::estimate::tests

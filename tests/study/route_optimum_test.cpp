@@ -3,10 +3,10 @@
 // means: docs/algorithms/planner-optimum.md. More and larger sites: duskwire_planner_bench --optimum.
 #include <gtest/gtest.h>
 
+#include "sanitizers.hpp"
 #include "sites/lots.hpp"
 #include "sites/optimum.hpp"
 #include "sites/planned.hpp"
-#include "sites/sanitizers.hpp"
 #include "sites/stock.hpp"
 
 namespace duskwire::study {

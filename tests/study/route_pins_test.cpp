@@ -10,9 +10,9 @@
 
 #include "estimate/joint_wires.hpp"
 #include "geometry/polygon.hpp"
+#include "sanitizers.hpp"
 #include "sites/lots.hpp"
 #include "sites/planned.hpp"
-#include "sites/sanitizers.hpp"
 #include "sites/stock.hpp"
 #include "study/check.hpp"
 #include "wiring/dice.hpp"

@@ -8,10 +8,10 @@
 #include <iterator>
 
 #include "job/plan_ground.hpp"
+#include "sanitizers.hpp"
 #include "sites/baselines.hpp"
 #include "sites/lots.hpp"
 #include "sites/planned.hpp"
-#include "sites/sanitizers.hpp"
 #include "sites/stock.hpp"
 #include "study/check.hpp"
 

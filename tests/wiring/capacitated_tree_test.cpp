@@ -12,14 +12,9 @@
 #include <sstream>
 #include <string>
 
+#include "sanitizers.hpp"
 #include "wiring/capacitated_groups.hpp"
 #include "wiring/dice.hpp"
-
-#ifdef __has_feature
-#if __has_feature(address_sanitizer)
-#define DUSKWIRE_UNDER_SANITIZERS
-#endif
-#endif
 
 namespace duskwire::wiring {
 namespace {

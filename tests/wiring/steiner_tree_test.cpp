@@ -12,14 +12,8 @@
 #include <sstream>
 #include <string>
 
+#include "sanitizers.hpp"
 #include "wiring/dice.hpp"
-
-// Under the sanitizers, which look for other faults and take ten times as long, only the small instances of set B.
-#ifdef __has_feature
-#if __has_feature(address_sanitizer)
-#define DUSKWIRE_UNDER_SANITIZERS
-#endif
-#endif
 
 namespace duskwire::wiring {
 namespace {
@@ -143,7 +137,7 @@ TEST(SteinerTree, StaysWithinOnePercentOfPublishedOptima) {
     const std::string name = line.substr(0, line.find(','));
     const double optimum = std::stod(line.substr(line.find(',') + 1));
     SCOPED_TRACE(name);
-#ifdef DUSKWIRE_UNDER_SANITIZERS
+#ifdef DUSKWIRE_UNDER_SANITIZERS  // only the small instances of set B
     if (name[0] != 'b') continue;
 #endif
     const SteinerProblem problem = read_instance(name);
