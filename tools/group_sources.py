@@ -16,6 +16,7 @@ PROJECT = Path(__file__).resolve().parent.parent
 TYPE = re.compile(r"(?:template ?<.*> )?(?:struct|class|union|enum class|enum|using) ([A-Za-z_]\w*)\b(?! *;|::)")
 BORROWED = re.compile(r"^ *using (?:\w*::)+(\w+);", re.MULTILINE)
 ANNOUNCED = re.compile(r"^(?:struct|class) (\w+);", re.MULTILINE)
+ALIAS = re.compile(r"^using (\w+) = ([\w:]+);", re.MULTILINE)
 WHOLE_NAMESPACE = re.compile(r"^using namespace (?!.*(?:testing|literals);)", re.MULTILINE)
 EVERYTHING = "*"
 NO_DECLARATION = re.compile(r"namespace|(?:struct|class) \w+;|using [\w:]+;|using namespace|TEST|INSTANTIATE|template class")
@@ -76,20 +77,25 @@ class Headers:
 
 def groups(sources: list[Path], size: int) -> list[list[Path]]:
     headers = Headers()
-    own, seen, borrowed = {}, {}, {}
+    own, seen, borrowed, aliases = {}, {}, {}, {}
     for path in sources:
         text = path.read_text(encoding="utf-8")
         borrowed[path] = set(BORROWED.findall(text))
         seen[path] = headers.seen_by(path) | borrowed[path]
         own[path] = kept_to_itself(text, seen[path])
+        aliases[path] = dict(ALIAS.findall(text))
         if WHOLE_NAMESPACE.search(text):
             borrowed[path] = {EVERYTHING}
 
     def borrows_what_the_other_has(a: Path, b: Path) -> bool:
         return EVERYTHING in borrowed[a] or bool(borrowed[a] & (seen[b] - borrowed[b]) & headers.of_folder[a.parent.resolve()])
 
+    def both_keep(a: Path, b: Path) -> bool:
+        """A name that both have for themselves; not one that means the same library's type in both."""
+        return any("::" not in aliases[a].get(name, "") or aliases[a][name] != aliases[b].get(name) for name in own[a] & own[b])
+
     def at_odds(a: Path, b: Path) -> bool:
-        return (bool(own[a] & (own[b] | seen[b]) or own[b] & seen[a])
+        return (both_keep(a, b) or bool(own[a] & seen[b] or own[b] & seen[a])
                 or borrows_what_the_other_has(a, b) or borrows_what_the_other_has(b, a))
 
     # As many groups as the size asks for, filled evenly, files that fit with few others first; one that fits into none

@@ -31,6 +31,13 @@ class Groups(unittest.TestCase):
                 text = f"namespace {{\n{kept}\n}}  // namespace\n"
                 self.assertFalse(self.together(text, text))
 
+    def test_a_short_name_for_the_same_type_of_a_library_parts_them_only_where_it_means_two(self) -> None:
+        def short_for(kind: str) -> str:
+            return f"namespace {{\nusing Json = nlohmann::{kind};\n}}  // namespace\n"
+
+        self.assertTrue(self.together(short_for("json"), short_for("json")))
+        self.assertFalse(self.together(short_for("json"), short_for("ordered_json")))
+
     def test_a_name_of_a_neighbours_header_parts_them(self) -> None:
         for told in ("inline constexpr int none = -1;", "[[nodiscard]] int none(double value);", "enum class none { a };"):
             with self.subTest(told):
