@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <map>
 #include <string>
 
@@ -51,7 +52,9 @@ struct Sums {
   int all_first = 0;  // with every reading above ground taken
   int all_third = 0;
   std::array<int, 4> blamed{};  // for misses of the first three
-  double bound = 0;             // readings at least: entropy over the most that one reading can say
+  double bound = 0;             // readings at least: entropy over the most that one reading can say at any step
+  double stop_bound = 0;        // less what a stop at 90 % leaves open, over the most that one can say at the beginning
+  double stop_bound_any = 0;    // the same over the most at any step
   int sets = 0;
   double sets_held = 0;
   std::array<double, claim_bins> claimed{};
@@ -80,6 +83,9 @@ void note(Sums& sums, const Played& played, const faulty::Truth& truth, const Ju
     sums.held[bin] += held;
   }
   if (played.most_bit > 0) sums.bound += played.entropy_bit / played.most_bit;
+  const double asked_bit = std::max(0.0, played.entropy_bit - played.stop_bit);
+  if (played.first_bit > 0) sums.stop_bound += asked_bit / played.first_bit;
+  if (played.most_bit > 0) sums.stop_bound_any += asked_bit / played.most_bit;
   sums.sets += played.sets;
   sums.sets_held += played.sets_held;
   sums.apart_first += judged.rank_apart == 1;
@@ -132,14 +138,31 @@ void print(const std::string& name, const Sums& s) {
   fmt::print("   right when sure {:.1f} %\n", share(s.right, s.games));
 }
 
+void print_bounds(const Sums& s) {
+  fmt::print("\n  entropy bound {:.2f} readings (ours {:.2f} of it)", s.bound / s.games, s.readings / s.bound);
+  fmt::print("; of a stop at 90 %, by the best reading at the beginning {:.2f} ({:.2f}), at any step {:.2f} ({:.2f})",
+             s.stop_bound / s.games, s.readings / s.stop_bound, s.stop_bound_any / s.games,
+             s.readings / s.stop_bound_any);
+}
+
+// Wilson's interval of 95 % for a share (from memory); as if each claim were of a fault of its own.
+std::pair<double, double> wilson(int held, int of) {
+  constexpr double z = 1.96;
+  const double n = of;
+  const double at = (held + z * z / 2) / (n + z * z);
+  const double half = z / (n + z * z) * std::sqrt(held * (n - held) / n + z * z / 4);
+  return {at - half, at + half};
+}
+
 void print_claims(const Sums& s) {
   fmt::print("  claimed and held:");
   for (std::size_t bin = 0; bin < claim_bins; ++bin) {
     if (s.claims[bin] < 10) continue;
-    fmt::print("  {:.0f} % -> {:.0f} % ({})", 100 * s.claimed[bin] / s.claims[bin], share(s.held[bin], s.claims[bin]),
-               s.claims[bin]);
+    const auto [low, high] = wilson(s.held[bin], s.claims[bin]);
+    fmt::print("  {:.0f} % -> {:.0f} % ({}: {:.0f} to {:.0f} %)", 100 * s.claimed[bin] / s.claims[bin],
+               share(s.held[bin], s.claims[bin]), s.claims[bin], 100 * low, 100 * high);
   }
-  fmt::print("\n  entropy bound {:.2f} readings (ours {:.2f} of it)", s.bound / s.games, s.readings / s.bound);
+  print_bounds(s);
   fmt::print("\n  90 % sets held {:.1f} % of {}", s.sets > 0 ? 100 * s.sets_held / s.sets : 0, s.sets);
   fmt::print("\n  after 5, what physics cannot tell apart as one: first {:.1f} %, in three {:.1f} %",
              share(s.apart_first, s.games), share(s.apart_third, s.games));
@@ -193,6 +216,8 @@ void merge(Sums& into, const Sums& one) {
   into.all_third += one.all_third;
   for (std::size_t k = 0; k < into.blamed.size(); ++k) into.blamed[k] += one.blamed[k];
   into.bound += one.bound;
+  into.stop_bound += one.stop_bound;
+  into.stop_bound_any += one.stop_bound_any;
   into.sets += one.sets;
   into.sets_held += one.sets_held;
   for (std::size_t b = 0; b < claim_bins; ++b) {
@@ -243,8 +268,9 @@ void run_all(const Options& options) {
     print_claims(all);
     print_hindsight(all);
     if (middling.bound > 0) {
-      fmt::print("  30 to 60 lamps, {} faults: entropy bound {:.2f} readings (ours {:.2f} of it)\n", middling.games,
-                 middling.bound / middling.games, middling.readings / middling.bound);
+      fmt::print("  30 to 60 lamps, {} faults, {:.2f} readings:", middling.games, middling.readings / middling.games);
+      print_bounds(middling);
+      fmt::print("\n");
       print_hindsight(middling);
     }
     print_kinds(all);
@@ -259,7 +285,7 @@ int main(int count, char** arguments) {
   if (options.time) duskwire::bench::print_time(options.shape);
   if (options.small_cases > 0) {
     duskwire::bench::print_small_cases(options.small_cases);
-    duskwire::bench::print_many_causes(options.small_cases / 5);
+    duskwire::bench::print_many_causes(options.small_cases);
   }
   if (options.faults) duskwire::bench::run_all(options);
 }

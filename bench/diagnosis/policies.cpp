@@ -50,6 +50,16 @@ double entropy_bit(const Answer& answer) {
   return sum;
 }
 
+// At the most so much is left open where one of the brackets has 90 %: h(0.1) + 0.1 log2(n - 1), the tenth spread
+// evenly over all others. The right side of Fano's inequality (Cover and Thomas, Elements of Information Theory,
+// theorem 2.10.1; from memory).
+double left_at_stop_bit(const Answer& answer) {
+  constexpr double rest = 1 - singled_out;
+  const auto others = static_cast<double>(answer.brackets.size()) - 1;
+  if (others < 1) return 0;
+  return -singled_out * std::log2(singled_out) - rest * std::log2(rest) + rest * std::log2(others);
+}
+
 // That a fault sits in a bracket or in a likelier one: with pairs of faults less than the sum of chances.
 std::vector<double> together(const FaultProblem& problem, const Answer& answer) {
   std::vector<std::size_t> rank(problem.places.size(), answer.brackets.size());
@@ -131,12 +141,16 @@ Played play(const FaultProblem& plan, const faulty::Truth& truth, Policy policy,
         diagnosis::diagnose(problem, policy == Policy::ours ? diagnosis::Depth::whole : diagnosis::Depth::ranking);
     played.rank.push_back(rank_of_truth(plan, answer, truth));
     const double chance = answer.brackets.empty() ? 0 : answer.brackets.front().chance;
-    if (k == 0) played.entropy_bit = entropy_bit(answer);
+    if (k == 0) {
+      played.entropy_bit = entropy_bit(answer);
+      played.stop_bit = left_at_stop_bit(answer);
+    }
     for (const diagnosis::NextReading& one : answer.next) {
       if (needs_no_spade(problem.candidates[one.candidate])) {
         played.most_bit = std::max(played.most_bit, one.information_bit);
       }
     }
+    if (k == 0) played.first_bit = played.most_bit;
     if (k > 0) note_claims(problem, answer, truth, played);
     const auto above = static_cast<std::ptrdiff_t>(played.rank.back() - 1);
     played.above.emplace_back(answer.brackets.begin(), answer.brackets.begin() + above);

@@ -28,6 +28,8 @@ struct Played {
   double minutes = 0;                           // of `readings`
   double entropy_bit = 0;                       // of the place, before any reading
   double most_bit = 0;                          // that any one reading could say about it, at any step
+  double first_bit = 0;                         // that any one could say before any reading
+  double stop_bit = 0;                          // of `entropy_bit`, those that a stop at 90 % does not ask for
 };
 
 // After so many readings, or after the last where fewer were taken.

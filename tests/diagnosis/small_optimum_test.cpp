@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "faulty/garden.hpp"
+#include "faulty/least_cost.hpp"
 #include "faulty/problem_of.hpp"
 #include "faulty/small_case.hpp"
 
@@ -15,21 +16,25 @@ TEST(SmallOptimum, OneStepAheadIsNearTheBestOrderThereIs) {
   double best_min = 0;
   double ours_min = 0;
   double random_min = 0;
-  double none_below_min = 0;
+  double cut_min = 0;
   for (int k = 0; k < 24; ++k) {
     const Garden garden = make_garden(static_cast<Shape>(k % 4), 8, dice);
     const SmallCase one = make_small_case(problem_of(garden.network, {}, garden.leads), 12, 20, dice);
     const double best = least_cost_min(one);
     const double ours = engine_cost_min(one);
     EXPECT_GE(ours, best - 1e-9) << "no order beats the optimum";
-    EXPECT_LE(least_by_two_min(one), best + 1e-9) << "nor does the optimum what none undercuts";
-    none_below_min += least_by_two_min(one);
+    const LeastCost least = least_cost(one, 100000);
+    EXPECT_TRUE(least.exact);
+    EXPECT_NEAR(least.minutes, best, 1e-9) << "branch and bound against counting all subsets";
+    const LeastCost cut = least_cost(one, 3);
+    EXPECT_LE(cut.minutes, best + 1e-9) << "cut short it is a bound from below";
+    cut_min += cut.minutes;
     best_min += best;
     ours_min += ours;
     random_min += random_cost_min(one, dice);
   }
   EXPECT_LE(ours_min, 1.05 * best_min);
-  EXPECT_GT(none_below_min, 0.95 * best_min) << "a floor far below would say little of ours";
+  EXPECT_GT(cut_min, 0.9 * best_min) << "a bound far below would say little of ours";
   EXPECT_GT(random_min, 1.3 * best_min) << "cases where any order will do would prove nothing";
 }
 
@@ -43,12 +48,13 @@ TEST(SmallOptimum, TheOptimumOfFourCausesIsKnown) {
   for (diagnosis::Candidate& candidate : one.problem.candidates) candidate.effort_min = 1;
   one.shown = {{0, 1, 1, 1}, {0, 0, 1, 1}, {0, 1, 0, 1}};
   EXPECT_DOUBLE_EQ(least_cost_min(one), 3.0);
-  EXPECT_DOUBLE_EQ(least_by_two_min(one), 3.0);
+  EXPECT_DOUBLE_EQ(least_cost(one, 100).minutes, 3.0);
   EXPECT_DOUBLE_EQ(entropy_bound_min(one), 3.0) << "two bits, one each 1.5 min";
   one.shown.pop_back();
   one.problem.candidates.pop_back();
   // Left: half of the causes need one reading, the others two, and two of them stay together.
   EXPECT_DOUBLE_EQ(least_cost_min(one), 1.5 + 0.5 * 1.5);
+  EXPECT_DOUBLE_EQ(least_cost(one, 100).minutes, 1.5 + 0.5 * 1.5);
   EXPECT_DOUBLE_EQ(entropy_bound_min(one), 1.5 * 1.5) << "a bit and a half is all that they tell";
 }
 

@@ -135,24 +135,6 @@ double entropy_bit(const SmallCase& one, const std::vector<Subset>& divided) {
   return sum;
 }
 
-// At least so many minutes, however the readings after the next `ahead` are chosen.
-double least_from(const SmallCase& one, Subset causes, int ahead) {
-  double best = HUGE_VAL;
-  for (std::size_t c = 0; c < one.shown.size(); ++c) {
-    double cost = cost_of(one, c);
-    if (cost >= best) continue;
-    const std::vector<Subset> divided = parts(one, c, causes);
-    if (divided.size() < 2) continue;
-    if (ahead > 0) {
-      for (const Subset part : divided) {
-        cost += chance_of(one, part) / chance_of(one, causes) * least_from(one, part, ahead - 1);
-      }
-    }
-    best = std::min(best, cost);
-  }
-  return std::isfinite(best) ? best : 0;
-}
-
 }  // namespace
 
 SmallCase make_small_case(const FaultProblem& plan, std::size_t causes, std::size_t readings, wiring::Dice& dice) {
@@ -235,7 +217,5 @@ double entropy_bound_min(const SmallCase& one) {
   }
   return most_bit_a_min > 0 ? entropy_bit(one, told) / most_bit_a_min : 0;
 }
-
-double least_by_two_min(const SmallCase& one) { return least_from(one, all_of(one), 2); }
 
 }  // namespace duskwire::faulty

@@ -24,17 +24,13 @@ struct SmallCase {
                                         wiring::Dice& dice);
 
 // Mean minutes until no reading tells the causes that are left apart.
-[[nodiscard]] double least_cost_min(const SmallCase& one);   // of the best order there is: dynamic programming
+// Of the best order there is: dynamic programming over all subsets of the causes. Of many causes see least_cost.hpp.
+[[nodiscard]] double least_cost_min(const SmallCase& one);
 [[nodiscard]] double engine_cost_min(const SmallCase& one);  // taking what the diagnosis would read next
 [[nodiscard]] double random_cost_min(const SmallCase& one, wiring::Dice& dice);
 
 // The entropy bound: bits that all readings together would tell, over the most bits a minute that any one reading is
 // expected to tell at the beginning.
 [[nodiscard]] double entropy_bound_min(const SmallCase& one);
-
-// What no order of reading undercuts: the best first two readings of all, each next one for what it leaves, and then,
-// where causes are still together that some reading divides, the cheapest of those that do. For more causes than
-// subsets can be counted of.
-[[nodiscard]] double least_by_two_min(const SmallCase& one);
 
 }  // namespace duskwire::faulty
