@@ -3,6 +3,8 @@
 // their causes. The optimum is computed from the outcomes alone, without the diagnosis.
 #include <gtest/gtest.h>
 
+#include <limits>
+
 #include "faulty/garden.hpp"
 #include "faulty/least_cost.hpp"
 #include "faulty/problem_of.hpp"
@@ -36,6 +38,28 @@ TEST(SmallOptimum, OneStepAheadIsNearTheBestOrderThereIs) {
   EXPECT_LE(ours_min, 1.05 * best_min);
   EXPECT_GT(cut_min, 0.9 * best_min) << "a bound far below would say little of ours";
   EXPECT_GT(random_min, 1.3 * best_min) << "cases where any order will do would prove nothing";
+}
+
+// Gardens as large as a job's with up to 36 causes, every reading above ground: no counting of subsets reaches so far.
+TEST(SmallOptimum, TheOrderOfManyCausesIsNearTheBestToo) {
+  wiring::Dice dice(3060);
+  double best_min = 0;
+  double ours_min = 0;
+  for (int k = 0; k < 8; ++k) {
+    const auto lamps = static_cast<std::uint32_t>(30 + dice.below(31));
+    const std::size_t causes = 12 + dice.below(25);
+    const Garden garden = make_garden(static_cast<Shape>(k % 4), lamps, dice);
+    const SmallCase one = make_small_case(problem_of(garden.network, {}, garden.leads), causes,
+                                          std::numeric_limits<std::size_t>::max(), dice);
+    const LeastCost least = least_cost(one, 200000);
+    const double ours = engine_cost_min(one);
+    EXPECT_TRUE(least.exact);
+    EXPECT_GE(ours, least.minutes - 1e-9) << "no order beats the optimum";
+    EXPECT_GE(least_cost(one, 1).minutes, 0.7 * least.minutes) << "a bound far below would end no search";
+    best_min += least.minutes;
+    ours_min += ours;
+  }
+  EXPECT_LE(ours_min, 1.02 * best_min);
 }
 
 // Four causes of equal chance, two readings that halve them and one that singles out the first, each 1.5 min: halving
