@@ -64,8 +64,13 @@ async function judgeLight(page) {
   const legend = page.getByRole('group', { name: 'Light on the ground' });
   await legend.getByRole('list').waitFor({ timeout: 30_000 });
   await judge(page, 'light on the plan');
+  // On a phone the legend has its two looks once no pane is open beside the plan.
+  const pane = page.locator('.sheet.up button[aria-expanded="true"]');
+  const above = (await pane.count()) > 0;
+  if (above) await pane.click();
   await legend.getByRole('button', { name: 'Pools of light' }).click();
   await judge(page, 'pools of light');
+  if (above) await page.getByRole('button', { name: 'Objects' }).click();
   await press('Light');
   await press('Levels');
   const levels = page.getByRole('region', { name: 'Levels', exact: true });
