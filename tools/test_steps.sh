@@ -22,6 +22,7 @@ step_layers() {
 step_counting() {
   check_unittest "counting" tools 'test_counting_test.py'
   check_unittest "what is compiled together" tools 'group_sources_test.py'
+  check_unittest "what is looked at together" tools 'tidy_test.py'
 }
 
 step_lengths() { check "lengths and first lines" tools/check_lengths.py; }
