@@ -3,6 +3,7 @@
 
 #include <Eigen/Cholesky>
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <vector>
@@ -84,14 +85,43 @@ double log_density(const Agreement& agreement, const Eigen::VectorXd& residual, 
   return most + std::log(sum);
 }
 
+namespace {
+
+constexpr std::size_t seen_count = 4;
+constexpr std::size_t row_count = 3;
+
 // Rows: what is computed (dark, dim, lit); columns: lit, dim, dark, flickering. Common practice, no source.
-double seen_chance(SeenLamp seen, double light, bool flickers) {
-  constexpr double table[3][4] = {{0.005, 0.015, 0.97, 0.01}, {0.30, 0.60, 0.05, 0.05}, {0.93, 0.05, 0.01, 0.01}};
+constexpr double seen_table[row_count][seen_count] = {
+    {0.005, 0.015, 0.97, 0.01}, {0.30, 0.60, 0.05, 0.05}, {0.93, 0.05, 0.01, 0.01}};
+
+std::size_t row_of(double light) { return light < 0.03 ? 0 : light < 0.75 ? 1 : 2; }
+
+double seen_chance(SeenLamp seen, std::size_t row, bool flickers) {
   constexpr double share = 0.5;  // of the lamps, while the fault makes lamps flicker
-  const int row = light < 0.03 ? 0 : light < 0.75 ? 1 : 2;
-  const double plain = table[row][static_cast<int>(seen)];
+  const double plain = seen_table[row][static_cast<std::size_t>(seen)];
   if (!flickers) return plain;
   return (1 - share) * plain + (seen == SeenLamp::flickering ? share : 0);
+}
+
+}  // namespace
+
+double seen_chance(SeenLamp seen, double light, bool flickers) { return seen_chance(seen, row_of(light), flickers); }
+
+// Asked of every lamp in every fault: there are few values.
+double log_seen_chance(SeenLamp seen, double light, bool flickers) {
+  using Logs = std::array<std::array<std::array<double, seen_count>, row_count>, 2>;
+  static const Logs logs = [] {
+    Logs all{};
+    for (const bool flicker : {false, true}) {
+      for (std::size_t row = 0; row < row_count; ++row) {
+        for (std::size_t k = 0; k < seen_count; ++k) {
+          all[flicker ? 1 : 0][row][k] = std::log(seen_chance(static_cast<SeenLamp>(k), row, flicker));
+        }
+      }
+    }
+    return all;
+  }();
+  return logs[flickers ? 1 : 0][row_of(light)][static_cast<std::size_t>(seen)];
 }
 
 }  // namespace duskwire::diagnosis

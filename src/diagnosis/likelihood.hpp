@@ -34,6 +34,7 @@ struct Agreement {
 // Of a lamp seen in some state while its share of full light is computed as `light`; `flickers`: the fault makes lamps
 // flicker just now.
 [[nodiscard]] double seen_chance(SeenLamp seen, double light, bool flickers);
+[[nodiscard]] double log_seen_chance(SeenLamp seen, double light, bool flickers);
 
 // That a fault which may make lamps flicker does so while they are looked at: all of them or none.
 inline constexpr double flickers_now = 0.25;

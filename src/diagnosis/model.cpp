@@ -28,7 +28,7 @@ double log_wild(Quantity quantity) {
 
 double log_seen(const Observation& observation, double computed, bool flickers) {
   if (observation.probe.quantity == Quantity::lamp_state) {
-    return std::log(seen_chance(observation.seen, computed, flickers));
+    return log_seen_chance(observation.seen, computed, flickers);
   }
   constexpr double misread = 0.01;
   return std::log((observation.value > 0.5) == (computed > 0.5) ? 1 - misread : misread);

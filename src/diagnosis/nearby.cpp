@@ -23,9 +23,9 @@ struct Nearby::Ports {
 bool Nearby::iterate(const Faulted& faulted, const Updated& updated, Ports& ports) const {
   constexpr int most_steps = 40;
   constexpr double still_v = 1e-9;
+  constexpr double least_left = 1e-6;  // of the network's stiffness beside the one more load
   const auto& loads = faulted.network.loads;
   std::vector<Eigen::VectorXd> w_lamp;
-  std::vector<double> power_va;
   const auto lamp_dot = [&](const Eigen::VectorXd& x) {
     Eigen::VectorXd v(lamps_);
     for (Eigen::Index j = 0; j < lamps_; ++j) {
@@ -36,8 +36,16 @@ bool Nearby::iterate(const Faulted& faulted, const Updated& updated, Ports& port
     return v;
   };
   for (const Eigen::VectorXd& w : updated.w) w_lamp.push_back(lamp_dot(w));
-  for (std::size_t j = 0; j < static_cast<std::size_t>(lamps_); ++j) {
-    power_va.push_back(loads[j].power_va * faulted.condition.load_factor * electrical::level_of(faulted.condition, j));
+  Eigen::VectorXd least_v = Eigen::VectorXd::Zero(lamps_);  // below which a lamp has left its range
+  Eigen::VectorXd power_va(lamps_);
+  std::vector<Eigen::Index> bent;  // lamps that are not of constant power in their range
+  for (Eigen::Index j = 0; j < lamps_; ++j) {
+    const electrical::Load& load = loads[static_cast<std::size_t>(j)];
+    const double level = electrical::level_of(faulted.condition, static_cast<std::size_t>(j));
+    const bool ranged = has_range(load, level);
+    power_va[j] = load.power_va * faulted.condition.load_factor * level;
+    if (ranged) least_v[j] = electrical::holding_v(load);
+    if (!ranged || load.kind != electrical::LoadKind::regulated_led) bent.push_back(j);
   }
   Eigen::VectorXd more_at_lamps;
   double more_at_more = 0;
@@ -49,33 +57,37 @@ bool Nearby::iterate(const Faulted& faulted, const Updated& updated, Ports& port
   ports.v = ports.base_v;
   ports.more_v = ports.more_base_v;
   ports.moved_a.setZero(lamps_);
+  Eigen::VectorXd next;
   for (int step = 0; step < most_steps; ++step) {
-    for (Eigen::Index j = 0; j < lamps_; ++j) {
-      const auto at = static_cast<std::size_t>(j);
-      const double drawn_a = electrical::load_point(loads[at], power_va[at], ports.v[j]).current_a;
-      ports.moved_a[j] = drawn_a - slope_s_[j] * ports.v[j] - plan_q_a_[j];
+    // Volts go one way: what has left its range hardly ever comes back.
+    if ((ports.v.array().abs() < least_v.array()).any()) return false;
+    ports.moved_a = power_va.cwiseQuotient(ports.v);
+    for (const Eigen::Index j : bent) {
+      ports.moved_a[j] = electrical::load_point(loads[static_cast<std::size_t>(j)], power_va[j], ports.v[j]).current_a;
     }
-    Eigen::VectorXd next = ports.base_v - among_lamps_ * ports.moved_a;
+    ports.moved_a -= slope_s_.cwiseProduct(ports.v) + plan_q_a_;
+    next.noalias() = ports.base_v - among_lamps_ * ports.moved_a;
     for (std::size_t k = 0; k < w_lamp.size(); ++k)
       next += updated.factor[k] * w_lamp[k].dot(ports.moved_a) * w_lamp[k];
     double moved_v = 0;
     if (ports.more != nullptr) {
+      // It draws more than any lamp: its own slope is taken in.
       const double va = ports.more->power_va * faulted.condition.load_factor;
-      ports.more_a = electrical::load_point(*ports.more, va, ports.more_v).current_a;
+      const electrical::LoadPoint now = electrical::load_point(*ports.more, va, ports.more_v);
+      const double left = 1 + now.slope_s * more_at_more;
+      if (!(left > least_left)) return false;
+      const double offset_a = now.current_a - now.slope_s * ports.more_v;
+      const double v = (ports.more_base_v - more_at_lamps.dot(ports.moved_a) - offset_a * more_at_more) / left;
+      ports.more_a = offset_a + now.slope_s * v;
       next -= ports.more_a * more_at_lamps;
-      const double v = ports.more_base_v - more_at_lamps.dot(ports.moved_a) - ports.more_a * more_at_more;
       moved_v = std::abs(v - ports.more_v);
       ports.more_v = v;
     }
     moved_v = std::max(moved_v, lamps_ > 0 ? (next - ports.v).cwiseAbs().maxCoeff() : 0.0);
-    ports.v = std::move(next);
+    ports.v.swap(next);
     if (!std::isfinite(moved_v)) return false;
-    if (moved_v > still_v) continue;
-    for (std::size_t j = 0; j < static_cast<std::size_t>(lamps_); ++j) {
-      const bool counts = has_range(loads[j], electrical::level_of(faulted.condition, j));
-      if (counts && std::abs(ports.v[static_cast<Eigen::Index>(j)]) < electrical::holding_v(loads[j])) return false;
-    }
-    return ports.more == nullptr || std::abs(ports.more_v) >= electrical::holding_v(*ports.more);
+    if (ports.more != nullptr && std::abs(ports.more_v) < electrical::holding_v(*ports.more)) return false;
+    if (moved_v <= still_v) return !(ports.v.array().abs() < least_v.array()).any();
   }
   return false;
 }
@@ -161,6 +173,14 @@ electrical::Solution Nearby::read_out(const Faulted& faulted, const std::vector<
   }
   electrical::Solution solution;
   solution.converged = true;
+  solution.node_v.reserve(network.node_count);
+  for (std::vector<double>* amps : {&solution.segment_a_a, &solution.segment_b_a}) {
+    amps->reserve(network.segments.size());
+  }
+  for (std::vector<double>* of_loads : {&solution.load_v, &solution.load_a, &solution.load_light}) {
+    of_loads->reserve(network.loads.size());
+  }
+  solution.load_state.reserve(network.loads.size());
   for (std::uint32_t node = 0; node < network.node_count; ++node) {
     solution.node_v.push_back(u[point(node, false)] - u[point(node, true)]);
   }

@@ -9,7 +9,9 @@
 //   (Y + sum c u u^T)(x - x_plan) = df - B (q - q_plan) - sum c u (u^T x_plan)
 //
 // Held slopes come to rest only where the linearised network stands, which is at the higher of two states: the operator
-// of one step is Z diag(s - s(v)), not negative, and of radius below 1 exactly there.
+// of one step is Z diag(s - s(v)), not negative, and of radius below 1 exactly there. The one more load that a fault
+// may add keeps its own slope, since it draws more than any lamp: a regular splitting of the same matrix, whose radius
+// is below 1 in the same place (Varga 1962, from memory).
 #pragma once
 
 #include <Eigen/Core>

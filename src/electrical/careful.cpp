@@ -72,6 +72,30 @@ double follow_laws(const LampRange& lamps, const double* v, double stride, doubl
   return worst_a;
 }
 
+std::uint32_t count_dark(const LampRange& lamps, const double* v) {
+  std::uint32_t dark = 0;
+  bool between = false;
+  for_each_lamp(lamps, [&](std::size_t k, const Load& load, double va) {
+    if (va <= 0 || !is_led(load.kind)) return;
+    const double size_v = std::abs(v[k]);
+    if (size_v <= load.v_cut_off) {
+      ++dark;
+    } else {
+      between = between || size_v < holding_v(load);
+    }
+  });
+  return between ? 0 : dark;
+}
+
+bool lay_chords(const LampRange& lamps, const double* v, const double* top_v, double* slope_s) {
+  bool same_sense = true;
+  for_each_lamp(lamps, [&](std::size_t k, const Load& load, double va) {
+    same_sense = same_sense && v[k] * top_v[k] >= 0;
+    slope_s[k] = least_chord_s(load, va, v[k], top_v[k]);
+  });
+  return same_sense;
+}
+
 void flatten(const LampRange& lamps, const double* at_v, double* slope_s, double* offset_a) {
   for (std::size_t k = lamps.first; k < lamps.last; ++k) {
     if (slope_s[k] >= 0) continue;

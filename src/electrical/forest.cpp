@@ -71,14 +71,13 @@ LinearisationCheck ForestBlock::linearise(Linearisation mode) {
 // Seen from its parent, a slot is the line I = Y V + W with Y = y / (1 + r y), W = (w + y e) / (1 + r y), where y and w
 // sum its load line and those of its children. Leaves first, so that children are complete; then volts from the source
 // down: V = (V_parent + e - r w) / (1 + r y).
-bool ForestBlock::step() {
+bool ForestBlock::gather() {
   constexpr double least_denominator = 1e-9;  // at or below 0 the linear network is past its point of collapse
   const std::uint32_t* parent = forest_.parent.data();
   const double* r = state_.r_ohm.data();
   const double* emf = state_.emf_v.data();
   double* y = state_.y_s.data();
   double* w = state_.w_a.data();
-  double* v = state_.v.data();
   double* inverse = state_.inverse.data();
   const std::size_t first = block_.first;
   const std::size_t head_end = block_.head_end;
@@ -104,10 +103,21 @@ bool ForestBlock::step() {
     y[p] += y[k] * inv;
     w[p] += (w[k] + y[k] * emf[k]) * inv;
   }
-  if (!sound) return false;
-  v[first] = 0;
-  for (std::size_t k = first + 1; k < head_end; ++k) v[k] = (v[parent[k]] + emf[k] - r[k] * w[k]) * inverse[k];
-  for (std::size_t k = head_end; k < last; ++k) v[k] = (v[parent[k]] - r[k] * w[k]) * inverse[k];
+  return sound;
+}
+
+bool ForestBlock::step() {
+  if (!gather()) return false;
+  const std::uint32_t* parent = forest_.parent.data();
+  const double* r = state_.r_ohm.data();
+  const double* w = state_.w_a.data();
+  const double* inverse = state_.inverse.data();
+  double* v = state_.v.data();
+  v[block_.first] = 0;
+  for (std::size_t k = block_.first + 1; k < block_.head_end; ++k) {
+    v[k] = (v[parent[k]] + state_.emf_v[k] - r[k] * w[k]) * inverse[k];
+  }
+  for (std::size_t k = block_.head_end; k < block_.last; ++k) v[k] = (v[parent[k]] - r[k] * w[k]) * inverse[k];
   return true;
 }
 
@@ -131,6 +141,15 @@ void ForestBlock::lay_flat() { flatten(lamps(), at_v_.data(), state_.slope_s.dat
 void ForestBlock::save() { saved_v_.assign(state_.v.begin() + block_.first, state_.v.begin() + block_.last); }
 
 void ForestBlock::restore() { std::copy(saved_v_.begin(), saved_v_.end(), state_.v.begin() + block_.first); }
+
+bool ForestBlock::is_highest() {
+  // By slot of the forest, as the lamps are.
+  const double* top_v = saved_v_.data() - block_.first;
+  const bool proven = lay_chords(lamps(), state_.v.data(), top_v, state_.slope_s.data()) && gather();
+  linearise(Linearisation::tangent);
+  gather();  // currents are read from the lines of whole branches
+  return proven;
+}
 
 bool ForestBlock::not_above_saved() const {
   constexpr double slack_v = 1e-6;

@@ -80,6 +80,8 @@ class ForestBlock {
   LinearisationCheck linearise(Linearisation mode);
   // Volts for the present load lines. False if the linearised network has no sound answer.
   bool step();
+  bool step_fully() { return step(); }
+  [[nodiscard]] std::uint32_t dark_lamps() const { return count_dark(lamps(), state_.v.data()); }
 
   // The careful iteration, from the present volts: see careful.hpp.
   void begin_careful();
@@ -88,11 +90,15 @@ class ForestBlock {
   void save();
   void restore();
   [[nodiscard]] bool not_above_saved() const;
+  // No steady state lies between this one and the saved volts: see lay_chords().
+  [[nodiscard]] bool is_highest();
 
  private:
   const Forest& forest_;
   const Forest::Block& block_;
   ForestState& state_;
+  // The pass from the leaves to the source; false if the linearised network does not stand.
+  bool gather();
   [[nodiscard]] LampRange lamps() const;
   std::vector<double> at_v_;     // where the lines of the careful iteration touch, by slot of the forest
   std::vector<double> saved_v_;  // only the slow path saves

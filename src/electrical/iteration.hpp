@@ -3,9 +3,9 @@
 //
 // Newton from no-load volts comes down monotonically to the highest steady state as long as every LED stays in its
 // regulation range (its current is convex there and the network's inverse is non-negative), and then it is done: the
-// usual case, three or four steps. Where an LED leaves the range the start is made again with lines that are never
-// below the load (slope 0 above regulation, steepest rise below), which comes down to the highest steady state from
-// above however the load bends, but slowly; bursts of Newton finish it. docs/algorithms/electrical.md has the argument.
+// usual case, three or four steps. Where an LED leaves the range the start is made again with lines below which the
+// load is nowhere on the way down, so that every step stays above the highest steady state; bursts of Newton finish it,
+// and where one arrives early it is proven that no state lies higher. docs/algorithms/electrical.md has the argument.
 #pragma once
 
 #include <algorithm>
@@ -20,25 +20,33 @@ inline constexpr double residual_tolerance_a = 1e-9;
 
 struct Outcome {
   bool converged = false;
-  bool regulated = false;  // no LED was below regulation at any step: this is the proven highest state
+  bool regulated = false;  // no LED was below regulation at any step
   std::uint32_t iterations = 0;
   double residual_a = 0;
 };
 
-// Newton only. Not regulated: stopped at the first step that left the range.
+// Newton only; what it arrives at is the proven highest state. Not converged: stopped at the first step that left the
+// range. A lamp that is dark even without load, as behind a tripped output, stays so on the way down, where its law is
+// a straight line: it spoils neither.
 template <class Backend>
 Outcome iterate_regulated(Backend& backend) {
   constexpr std::uint32_t most = 80;  // a double root halves its error per step
   Outcome outcome;
   backend.start_unloaded();
-  if (backend.linearise(Linearisation::tangent).below_regulation) return outcome;
+  std::uint32_t dark = 0;
+  if (backend.linearise(Linearisation::tangent).below_regulation) {
+    dark = backend.dark_lamps();
+    if (dark == 0) return outcome;
+  }
   for (outcome.iterations = 1; outcome.iterations <= most; ++outcome.iterations) {
     if (!backend.step()) return outcome;
     const LinearisationCheck check = backend.linearise(Linearisation::tangent);
     outcome.residual_a = check.residual_a;
-    if (!(check.residual_a < 1e12) || check.below_regulation) return outcome;
+    if (!(check.residual_a < 1e12)) return outcome;
+    if (check.below_regulation && (dark == 0 || backend.dark_lamps() != dark)) return outcome;
     if (check.residual_a <= backend.tolerance_a()) {
-      outcome.converged = outcome.regulated = true;
+      outcome.converged = true;
+      outcome.regulated = dark == 0;
       return outcome;
     }
   }
@@ -48,7 +56,7 @@ Outcome iterate_regulated(Backend& backend) {
 // Newton from where the backend stands; true if it converged without rising above the volts it started from.
 template <class Backend>
 bool newton_burst(Backend& backend, Outcome& outcome) {
-  constexpr int most = 25;
+  constexpr int most = 6;  // where it arrives at all it takes two or three, seldom five
   backend.linearise(Linearisation::tangent);
   for (int i = 0; i < most; ++i) {
     ++outcome.iterations;
@@ -63,18 +71,37 @@ bool newton_burst(Backend& backend, Outcome& outcome) {
   return false;
 }
 
+// The same with no lamp crossing more than one bend of its law in a step: for lamps that end where they fade, between
+// whose flat and whose dark piece plain Newton goes to and fro.
 template <class Backend>
-Outcome iterate_from_above(Backend& backend) {
-  constexpr std::uint32_t most_steps = 400;
-  constexpr std::uint32_t first_burst = 6;
+bool careful_burst(Backend& backend, Outcome& outcome) {
+  constexpr int most = 10;
+  backend.begin_careful();
+  for (int i = 0; i < most; ++i) {
+    ++outcome.iterations;
+    if (!backend.step()) return false;
+    const double residual_a = backend.follow_laws(1);
+    if (!std::isfinite(residual_a)) return false;
+    if (residual_a <= backend.tolerance_a()) {
+      outcome.residual_a = backend.linearise(Linearisation::tangent).residual_a;
+      return backend.not_above_saved();
+    }
+  }
+  return false;
+}
+
+// From no-load volts down along lines of one kind, with a burst of Newton now and then.
+template <class Backend>
+Outcome descend(Backend& backend, Linearisation lines, std::uint32_t most_steps) {
+  constexpr std::uint32_t far_down = 6;
   Outcome outcome;
   backend.start_unloaded();
-  backend.linearise(Linearisation::monotone);
-  std::uint32_t next_burst = first_burst;
+  backend.linearise(lines);
+  std::uint32_t next_burst = 1;
   for (std::uint32_t step = 1; step <= most_steps; ++step) {
     ++outcome.iterations;
     backend.step();
-    outcome.residual_a = backend.linearise(Linearisation::monotone).residual_a;
+    outcome.residual_a = backend.linearise(lines).residual_a;
     if (outcome.residual_a <= backend.tolerance_a()) {
       outcome.converged = true;
       return outcome;
@@ -82,15 +109,29 @@ Outcome iterate_from_above(Backend& backend) {
     if (step == next_burst) {
       next_burst += next_burst / 2 + 2;
       backend.save();
-      if (newton_burst(backend, outcome)) {
+      // From far down the slow lines, where Newton arrives is taken without a proof.
+      const bool trusted = lines == Linearisation::monotone && step >= far_down;
+      const bool arrived = step == 1 ? newton_burst(backend, outcome) : careful_burst(backend, outcome);
+      if (arrived && (trusted || backend.is_highest())) {
         outcome.converged = true;
         return outcome;
       }
       backend.restore();
-      backend.linearise(Linearisation::monotone);
+      backend.linearise(lines);
     }
   }
   return outcome;
+}
+
+template <class Backend>
+Outcome iterate_from_above(Backend& backend) {
+  constexpr std::uint32_t most_chords = 300;
+  constexpr std::uint32_t most_slow = 400;
+  const Outcome quick = descend(backend, Linearisation::chord, most_chords);
+  if (quick.converged) return quick;
+  Outcome slow = descend(backend, Linearisation::monotone, most_slow);
+  slow.iterations += quick.iterations;
+  return slow;
 }
 
 // Last resort: Newton in which no lamp crosses more than one bend of its law at a time. Where the linearised network
@@ -132,7 +173,7 @@ void polish(Backend& backend, Outcome& outcome) {
   constexpr int most_steps = 4;
   for (int i = 0; i < most_steps && outcome.residual_a > 0; ++i) {
     backend.save();
-    const bool stepped = backend.step();
+    const bool stepped = backend.step_fully();
     const double after_a = stepped ? backend.linearise(Linearisation::tangent).residual_a : HUGE_VAL;
     if (!(after_a <= backend.tolerance_a())) {
       backend.restore();

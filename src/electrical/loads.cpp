@@ -49,8 +49,16 @@ LoadPoint filament_point(double s_va, double rated_v, double size_v) {
 
 double regulation_floor(double v_regulation_min) { return std::max(v_regulation_min, least_regulation_v); }
 
-// The monotone line of an LED under its range: its steepest rise, so that the line is never below the load.
-double steepest_rise_s(double s_va, double v_floor) { return s_va / v_floor * band_inv + off_leak_s; }
+// The rise of a line from the present point of an LED, where its driver would draw `body_a`, to where it goes dark; in
+// the fading band and below, its steepest rise. Nowhere further down is the load below such a line.
+double descent_s(double body_a, double v_cut, double size_v) {
+  return body_a / std::max(size_v - v_cut, cut_off_band_v) + off_leak_s;
+}
+
+double slow_slope_s(Linearisation mode, double body_a, double v_cut, double size_v, bool below) {
+  if (mode == Linearisation::chord) return size_v <= v_cut ? off_leak_s : descent_s(body_a, v_cut, size_v);
+  return below ? descent_s(body_a, v_cut, size_v) : 0.0;
+}
 
 }  // namespace
 
@@ -75,6 +83,22 @@ LoadPoint load_point(const Load& load, double s_va, double v) {
   }
   point.current_a = std::copysign(point.current_a, v);
   return point;
+}
+
+double least_chord_s(const Load& load, double s_va, double v, double top_v) {
+  if (s_va <= 0 || load.kind == LoadKind::filament) return 0;  // a filament's current rises all the way
+  if (load.kind == LoadKind::resistive) return load_point(load, s_va, v).slope_s;
+  const double x_v = std::abs(v);
+  const double top = std::max(x_v, std::abs(top_v));
+  const double here_a = std::abs(load_point(load, s_va, v).current_a);
+  const double there_a = std::abs(load_point(load, s_va, top).current_a);
+  if (there_a >= here_a) return 0;  // rises, stays and falls again, in this order: nothing between is less
+  const double holds_v = holding_v(load);
+  if (load.kind != LoadKind::regulated_led || x_v >= holds_v) return load_point(load, s_va, v).slope_s;
+  if (x_v < load.v_cut_off + cut_off_band_v) return (there_a - here_a) / std::max(holds_v - x_v, least_regulation_v);
+  // From the flat part the steepest chord touches the hyperbola, or ends before.
+  const double touch_v = std::min(top, holds_v + std::sqrt(holds_v * (holds_v - x_v)));
+  return (s_va / touch_v - here_a) / (touch_v - x_v);
 }
 
 double load_light(const Load& load, double level, double v) {
@@ -157,20 +181,33 @@ LinearisationCheck linearise_regulated(const LoadBank& bank, const double* s_va,
   return {worst, lowest_room < 0};
 }
 
-LinearisationCheck linearise_monotone(const LoadBank& bank, const double* s_va, const double* v, std::size_t first,
-                                      std::size_t last, double* slope_s, double* offset_a) {
+LinearisationCheck linearise_slowly(const LoadBank& bank, const double* s_va, const double* v, std::size_t first,
+                                    std::size_t last, Linearisation mode, double* slope_s, double* offset_a) {
   LinearisationCheck check;
   for (std::size_t k = first; k < last; ++k) {
+    if (s_va[k] <= 0) {
+      check.residual_a = std::max(check.residual_a, std::abs(slope_s[k] * v[k] + offset_a[k]));
+      slope_s[k] = offset_a[k] = 0;
+      continue;
+    }
     const double size_v = std::abs(v[k]);
-    const double drawn_a = s_va[k] > 0 ? regulated_point(s_va[k], bank.v_reg[k], bank.v_cut[k], size_v).current_a : 0.0;
-    const double current = std::copysign(drawn_a, v[k]);
+    const double current =
+        std::copysign(regulated_point(s_va[k], bank.v_reg[k], bank.v_cut[k], size_v).current_a, v[k]);
     check.residual_a = std::max(check.residual_a, std::abs(current - (slope_s[k] * v[k] + offset_a[k])));
-    const bool below = s_va[k] > 0 && size_v < std::max(bank.v_reg[k], bank.v_cut[k] + cut_off_band_v);
+    const bool below = size_v < std::max(bank.v_reg[k], bank.v_cut[k] + cut_off_band_v);
     check.below_regulation = check.below_regulation || below;
-    slope_s[k] = below ? steepest_rise_s(s_va[k], bank.v_reg[k]) : 0.0;
+    slope_s[k] = slow_slope_s(mode, s_va[k] / std::max(size_v, bank.v_reg[k]), bank.v_cut[k], size_v, below);
     offset_a[k] = current - slope_s[k] * v[k];
   }
   return check;
+}
+
+// The same of one that is no regulated LED; a filament's current bends so that its chord to zero lies below it.
+double slow_slope_s(const Load& load, double s_va, double size_v, const LoadPoint& point, Linearisation mode) {
+  const bool led = load.kind == LoadKind::constant_current_led && s_va > 0;
+  if (led) return slow_slope_s(mode, s_va / load.rated_v, load.v_cut_off, size_v, size_v < holding_v(load));
+  const bool bent = mode == Linearisation::chord && load.kind == LoadKind::filament && size_v > 0;
+  return bent ? std::abs(point.current_a) / size_v : point.slope_s;
 }
 
 }  // namespace
@@ -191,7 +228,7 @@ LinearisationCheck linearise(const LoadBank& bank, const double* s_va, const dou
   }
   LinearisationCheck check = mode == Linearisation::tangent
                                  ? linearise_regulated(bank, s_va, v, first, last, slope_s, offset_a)
-                                 : linearise_monotone(bank, s_va, v, first, last, slope_s, offset_a);
+                                 : linearise_slowly(bank, s_va, v, first, last, mode, slope_s, offset_a);
   for (std::size_t j = special_first; j < special_last; ++j) {
     const LoadBank::Special& special = bank.special[j];
     const std::uint32_t slot = special.slot;
@@ -199,8 +236,8 @@ LinearisationCheck linearise(const LoadBank& bank, const double* s_va, const dou
     const bool led = special.load.kind == LoadKind::constant_current_led && special_s_va[j] > 0;
     const bool below = led && std::abs(v[slot]) < holding_v(special.load);
     check.below_regulation = check.below_regulation || below;
-    if (mode == Linearisation::monotone && below) {
-      point.slope_s = special_s_va[j] / special.load.rated_v * band_inv + off_leak_s;
+    if (mode != Linearisation::tangent) {
+      point.slope_s = slow_slope_s(special.load, special_s_va[j], std::abs(v[slot]), point, mode);
     }
     const Line& old = old_lines[j - special_first];
     check.residual_a = std::max(check.residual_a, std::abs(point.current_a - (old.slope_s * v[slot] + old.offset_a)));

@@ -37,6 +37,9 @@ struct LoadPoint {
 // One load at `v` (signed), drawing `s_va`.
 [[nodiscard]] LoadPoint load_point(const Load& load, double s_va, double v);
 
+// No chord of the law from `v` to anywhere between it and the larger `top_v` falls more steeply than this.
+[[nodiscard]] double least_chord_s(const Load& load, double s_va, double v, double top_v);
+
 // Share of full light at `v`, with `level` the dimming 0..1; and the lamp's state.
 [[nodiscard]] double load_light(const Load& load, double level, double v);
 [[nodiscard]] LampState load_state(const Load& load, double s_va, double v);
@@ -75,6 +78,7 @@ struct LoadBank {
 enum class Linearisation : std::uint8_t {
   tangent = 0,   // Newton
   monotone = 1,  // never a negative slope: from above it comes down to the highest steady state, slowly
+  chord = 2,     // through the cut-off, and what is dark as it is: quicker, but sure only where volts never rise again
 };
 
 // What linearise() saw at the voltages it was given.

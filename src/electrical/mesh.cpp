@@ -32,7 +32,7 @@ void prepare_state(MeshState& state, const MeshPart& part) {
     array->assign(part.lamps.size(), 0.0);
   }
   state.special_s_va.assign(part.bank.special.size(), 0.0);
-  state.factor.analyzePattern(state.matrix);
+  state.factor.analyse(state.matrix);
 }
 
 namespace {
@@ -166,11 +166,10 @@ bool MeshBackend::factorise() {
     value[part_.at_diagonal[lamp.minus]] += state_.slope_s[j];
     value[lamp.at] -= state_.slope_s[j];
   }
-  state_.factor.factorize(state_.matrix);
-  if (state_.factor.info() != Eigen::Success) return false;
+  if (!state_.factor.factorise(state_.matrix)) return false;
   // Past its point of collapse the linearised network gives way: by Sylvester's law of inertia the signs of the pivots
   // tell (one negative pivot per output current, no more, as long as it stands).
-  return (state_.factor.vectorD().array() < 0).count() == static_cast<Eigen::Index>(part_.sources.size());
+  return state_.factor.negative_pivots() == static_cast<Eigen::Index>(part_.sources.size());
 }
 
 // Explicit edges are eliminated by hand: with r the floor, i = (du_p - du_q - res_i) / r goes into both KCL rows.
@@ -185,7 +184,7 @@ void MeshBackend::correct(const Eigen::VectorXd& residual, Eigen::VectorXd& upda
     state_.rhs[edge.q] -= pushed_a;
   }
   update.resize(residual.size());
-  update.head(n) = state_.factor.solve(state_.rhs);
+  state_.factor.solve(state_.rhs, update.head(n));
   for (std::size_t e = 0; e < part_.edges.size(); ++e) {
     const MeshPart::Edge& edge = part_.edges[e];
     if (edge.current == nothing) continue;
@@ -194,16 +193,16 @@ void MeshBackend::correct(const Eigen::VectorXd& residual, Eigen::VectorXd& upda
   }
 }
 
-bool MeshBackend::step() {
+// To 0: until rounding stops it.
+bool MeshBackend::step_to(double imbalance_a) {
   constexpr int most_refinements = 6;
-  constexpr double good_enough = 1e-17;  // in effect: until rounding stops it
   if (!factorise()) return false;
   double before = 0;
   for (int i = 0; i < most_refinements; ++i) {
     residual_of(state_.x, nullptr);
     const double worst = state_.residual.cwiseAbs().maxCoeff();
     if (!std::isfinite(worst)) return false;
-    if (i > 0 && (worst <= good_enough || worst > 0.5 * before)) break;
+    if (i > 0 && (worst <= imbalance_a || worst > 0.5 * before)) break;
     before = worst;
     correct(state_.residual, state_.update);
     state_.x += state_.update;
@@ -278,6 +277,15 @@ bool MeshBackend::not_above_saved() const {
       return false;
   }
   return true;
+}
+
+bool MeshBackend::is_highest() {
+  std::vector<double> top_v;
+  for (const MeshPart::Lamp& lamp : part_.lamps)
+    top_v.push_back(state_.saved_x[lamp.plus] - state_.saved_x[lamp.minus]);
+  const bool proven = lay_chords(lamps(), state_.v.data(), top_v.data(), state_.slope_s.data()) && factorise();
+  linearise(Linearisation::tangent);
+  return proven;
 }
 
 }  // namespace duskwire::electrical

@@ -12,7 +12,6 @@
 // diagonals are nudged by a small number; the nudge stays out of the residual, and refinement removes its effect.
 #pragma once
 
-#include <Eigen/SparseCholesky>
 #include <Eigen/SparseCore>
 #include <cstdint>
 #include <vector>
@@ -22,10 +21,9 @@
 #include "electrical/loads.hpp"
 #include "electrical/network.hpp"
 #include "electrical/partition.hpp"
+#include "electrical/symmetric_factor.hpp"
 
 namespace duskwire::electrical {
-
-using SparseMatrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 
 struct MeshPart {
   // A resistance between two conductor points; `current` is its unknown where it is explicit.
@@ -93,7 +91,7 @@ struct MeshState {
   std::vector<double> v;  // of lamps
   std::vector<double> slope_s;
   std::vector<double> offset_a;
-  Eigen::SimplicialLDLT<SparseMatrix, Eigen::Lower> factor;
+  SymmetricFactor factor;
 };
 
 void prepare_state(MeshState& state, const MeshPart& part);
@@ -106,7 +104,9 @@ class MeshBackend {
   [[nodiscard]] double tolerance_a() const { return 0.5 * residual_tolerance_a; }
   void start_unloaded();
   LinearisationCheck linearise(Linearisation mode);
-  bool step();
+  bool step() { return step_to(enough_a); }
+  bool step_fully() { return step_to(0); }
+  [[nodiscard]] std::uint32_t dark_lamps() const { return count_dark(lamps(), state_.v.data()); }
   // The careful iteration, from the present volts: see careful.hpp.
   void begin_careful();
   double follow_laws(double stride);  // the residual of the lines held before
@@ -117,6 +117,8 @@ class MeshBackend {
   // so that a loose end reads 0 volts.
   void settle_loose_ends();
   [[nodiscard]] bool not_above_saved() const;
+  // No steady state lies between this one and the saved volts: see lay_chords().
+  [[nodiscard]] bool is_highest();
 
   // Factorises the network with the present load slopes; then solves for injected currents (right-hand side), with
   // refinement. Used for driving-point resistances.
@@ -124,6 +126,10 @@ class MeshBackend {
   void solve_linear(const Eigen::VectorXd& rhs, Eigen::VectorXd& x);
 
  private:
+  // To what imbalance a step is refined that others follow.
+  static constexpr double enough_a = 0.01 * residual_tolerance_a;
+
+  bool step_to(double imbalance_a);
   void read_lamp_volts();
   // update = approximate inverse of the linear network applied to residual.
   void correct(const Eigen::VectorXd& residual, Eigen::VectorXd& update);

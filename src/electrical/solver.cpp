@@ -193,7 +193,8 @@ namespace {
 // (trees of regulated LEDs); elsewhere a step may dip and come back, so the full iteration decides.
 template <class Backend>
 bool bears(Backend& backend, bool first_dip_settles) {
-  if (iterate_regulated(backend).converged) return true;
+  const Outcome outcome = iterate_regulated(backend);
+  if (outcome.converged) return outcome.regulated;
   if (first_dip_settles || !iterate_from_above(backend).converged) return false;
   return !backend.linearise(Linearisation::tangent).below_regulation;
 }

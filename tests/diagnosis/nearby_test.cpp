@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "diagnosis/hypotheses.hpp"
@@ -62,6 +63,32 @@ TEST(Nearby, SettlesToWhatSolvingAfreshGives) {
     }
   }
   EXPECT_GE(near, 400U) << "most faults must come this way, or it proves little";
+}
+
+// Overloads, from a lamp's worth to more than the loop bears: those that leave every lamp in its range come this way.
+TEST(Nearby, SettlesOverloadsAsSolvingAfreshDoes) {
+  wiring::Dice dice(95);
+  const FaultProblem plan = problem(faulty::Shape::loop, 24, dice);
+  const Nearby nearby(plan);
+  std::size_t near = 0;
+  std::size_t in_range = 0;
+  for (std::uint32_t node = 0; node < plan.network.node_count; node += 2) {
+    for (const double va : {5.0, 20.0, 40.0, 60.0, 90.0}) {
+      const std::vector<Fault> faults{{FaultKind::added_load, node, va}};
+      const State quick = settle(plan, faults, none, none, &nearby);
+      const State afresh = settle(plan, faults);
+      const bool holds = std::all_of(afresh.solution.load_state.begin(), afresh.solution.load_state.end(), [](auto of) {
+        return of == electrical::LampState::regulated || of == electrical::LampState::over;
+      });
+      in_range += holds ? 1 : 0;
+      near += quick.near ? 1 : 0;
+      EXPECT_TRUE(holds || !quick.near) << node << " " << va;
+      EXPECT_LE(worst_gap(quick.solution.node_v, afresh.solution.node_v), gap_v) << node << " " << va;
+      EXPECT_LE(worst_gap(quick.solution.load_a, afresh.solution.load_a), gap_v) << node << " " << va;
+    }
+  }
+  EXPECT_GE(in_range, 60U);
+  EXPECT_GE(20 * near, 19 * in_range) << "of " << in_range;
 }
 
 TEST(Nearby, LeavesOutWhatIsCutOff) {

@@ -90,7 +90,7 @@ TEST(Loads, BankLinesTouchTheLawOfEachLoad) {
   bank.add_empty();
   const std::vector<double> special_s(bank.special.size(), 20.0);
   for (const double at : {0.5, 5.9, 6.1, 8.0, 12.0, -12.0, -6.1}) {
-    for (const Linearisation mode : {Linearisation::tangent, Linearisation::monotone}) {
+    for (const Linearisation mode : {Linearisation::tangent, Linearisation::monotone, Linearisation::chord}) {
       const std::vector<double> v(bank.size(), at);
       std::vector<double> slope(bank.size(), 0.0);
       std::vector<double> offset(bank.size(), 0.0);
@@ -112,6 +112,40 @@ TEST(Loads, MonotoneLinesNeverFall) {
     double offset = 0;
     linearise(bank, bank.s_va.data(), nullptr, &at, 0, 1, 0, 0, Linearisation::monotone, &slope, &offset);
     EXPECT_GE(slope, 0.0);
+  }
+}
+
+// So that a step down along such lines never passes the steady state.
+TEST(Loads, NoLoadIsBelowItsChordFurtherDown) {
+  for (const LoadKind kind : every_kind) {
+    LoadBank bank;
+    bank.add(load_of(kind), 0);
+    const double special_s = 20;
+    for (double at = 0; at < 15; at += 0.1) {
+      double slope = 0;
+      double offset = 0;
+      linearise(bank, bank.s_va.data(), &special_s, &at, 0, 1, 0, bank.special.size(), Linearisation::chord, &slope,
+                &offset);
+      for (double v = 0; v <= at; v += 0.02) {
+        EXPECT_GE(load_point(load_of(kind), 20, v).current_a, slope * v + offset - 1e-5)
+            << static_cast<int>(kind) << " from " << at << " at " << v;
+      }
+    }
+  }
+}
+
+TEST(Loads, NoChordFallsMoreSteeplyThanTheLeast) {
+  for (const LoadKind kind : every_kind) {
+    const Load load = load_of(kind);
+    for (double x = 0; x < 15; x += 0.21) {
+      for (double top = x; top < 15; top += 0.7) {
+        const double least_s = least_chord_s(load, 20, x, top);
+        for (double v = x + 0.01; v <= top; v += 0.03) {
+          const double chord_s = (load_point(load, 20, v).current_a - load_point(load, 20, x).current_a) / (v - x);
+          EXPECT_GE(chord_s, least_s - 1e-9) << static_cast<int>(kind) << " from " << x << " to " << v << " of " << top;
+        }
+      }
+    }
   }
 }
 

@@ -88,6 +88,27 @@ TEST(Monotony, HigherMainsNeverLowersAnyLamp) {
   });
 }
 
+// Of a network that its lamps pull out of regulation, what is found with a little more load is also above a steady
+// state of less: were the highest missed, these would cross.
+TEST(Monotony, LessLoadNeverLowersAnyPlaceOfAnOverloadedTree) {
+  Mix mix = sound_trees();
+  mix.power_scale_low = 1;
+  mix.power_scale_high = 6;
+  int overloaded = 0;
+  for (std::uint64_t seed = 61500; seed < 62000; ++seed) {
+    const RandomCase random = random_case(seed, mix);
+    Condition more = random.condition;
+    more.load_factor *= 1.02;
+    const Solution less = solved(random.network, random.condition);
+    const Solution after = solved(random.network, more);
+    overloaded += !all_regulated(random, less);
+    for (std::size_t node = 0; node < less.node_v.size(); ++node) {
+      EXPECT_GE(less.node_v[node], after.node_v[node] - 1e-6) << "seed " << seed << " node " << node;
+    }
+  }
+  EXPECT_GE(overloaded, 300);
+}
+
 using FindMargin = Margin (*)(const Prepared&, const Condition&, Workspace&);
 
 void expect_edge(const RandomCase& random, FindMargin find_margin, double Condition::*grown) {

@@ -88,6 +88,24 @@ TEST(Solver, SharedWindingCouplesTheOutputs) {
   EXPECT_NEAR(s.output_a[1] * s.load_v[1], 24, 1e-6);
 }
 
+// The lamps of a tripped output are dark even without load; the live ones beside them are no reason to go slowly.
+TEST(Solver, ADeadOutputDoesNotSlowItsSibling) {
+  Network network = chain(10, 4, 0.05, 13);
+  network.transformers[0].r_shared_ohm = 0.05;
+  network.node_count = 13;
+  network.outputs.push_back({11, 0, 0, 0.02, 25});
+  network.segments.push_back(segment(11, 12, 0.2));
+  network.loads.push_back(led(12, 24));
+  for (const bool meshed : {false, true}) {
+    if (meshed) network.segments.push_back(segment(10, 0, 0.5));
+    const Solution s = must_solve(network);
+    EXPECT_LE(s.iterations, 6U);
+    EXPECT_EQ(s.load_state.back(), LampState::off);
+    EXPECT_EQ(s.load_state.front(), LampState::regulated);
+    EXPECT_NEAR(s.output_v[1], -0.05 * s.output_a[0], 1e-6);
+  }
+}
+
 TEST(Solver, MeshAndTreeAgreeOnTheSameNetwork) {
   // A loop closed by a cable of enormous resistance is the tree, but goes through the other half of the solver.
   Network network = chain(10, 5, 0.05, 12, 0.03);
