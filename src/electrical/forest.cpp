@@ -143,9 +143,9 @@ void ForestBlock::save() { saved_v_.assign(state_.v.begin() + block_.first, stat
 void ForestBlock::restore() { std::copy(saved_v_.begin(), saved_v_.end(), state_.v.begin() + block_.first); }
 
 bool ForestBlock::is_highest() {
-  // By slot of the forest, as the lamps are.
-  const double* top_v = saved_v_.data() - block_.first;
-  const bool proven = lay_chords(lamps(), state_.v.data(), top_v, state_.slope_s.data()) && gather();
+  at_v_ = state_.v;
+  std::copy(saved_v_.begin(), saved_v_.end(), at_v_.begin() + block_.first);
+  const bool proven = lay_chords(lamps(), state_.v.data(), at_v_.data(), state_.slope_s.data()) && gather();
   linearise(Linearisation::tangent);
   gather();  // currents are read from the lines of whole branches
   return proven;

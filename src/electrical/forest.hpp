@@ -100,7 +100,7 @@ class ForestBlock {
   // The pass from the leaves to the source; false if the linearised network does not stand.
   bool gather();
   [[nodiscard]] LampRange lamps() const;
-  std::vector<double> at_v_;     // where the lines of the careful iteration touch, by slot of the forest
+  std::vector<double> at_v_;     // where careful lines touch, or chords end; by slot of the forest
   std::vector<double> saved_v_;  // only the slow path saves
 };
 
