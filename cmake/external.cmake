@@ -59,6 +59,7 @@ if(DUSKWIRE_TESTS)
   endif()
   add_library(duskwire_gtest STATIC ${source}/googletest/src/gtest-all.cc ${source}/googletest/src/gtest_main.cc
                                     ${source}/googlemock/src/gmock-all.cc)
+  target_compile_options(duskwire_gtest PRIVATE -O0)
   target_include_directories(duskwire_gtest SYSTEM PUBLIC ${source}/googletest/include ${source}/googlemock/include)
   target_include_directories(duskwire_gtest PRIVATE ${source}/googletest ${source}/googlemock)
   target_compile_definitions(duskwire_gtest PUBLIC GTEST_HAS_PTHREAD=0)
