@@ -87,8 +87,7 @@ step_schema() {
   check_node "schemas, documents and reader agree" tests/schema/*.test.mjs
 }
 
-# Numbers of the page against the command's, so both are built. Pictures of every view that was judged stay in
-# build/pictures.
+# Numbers of the page against the command's, so both are built.
 step_page() {
   check "build release duskwire" tools/build release duskwire
   check "build the page" tools/build_page.sh
