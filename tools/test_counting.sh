@@ -25,9 +25,25 @@ count() { # count NAME PASSED FAILED LOG
   else
     failures+=("$1")
     printf '  %-44s %d passed, %d FAILED\n' "$1" "$2" "$3"
-    tail -n 60 "$4" | sed 's/^/    /'
+    what_failed "$4" | head -n 200 | sed 's/^/    /'
     printf '    (all of it: %s)\n' "$4"
   fi
+}
+
+# The cases of a log that failed, each with what it said (GoogleTest, TAP); of any other log its end. Often it is all
+# that is left of a run on another machine.
+what_failed() { # what_failed LOG
+  local cases
+  cases=$(awk '
+    /^ *# Subtest: / {tap = 0}
+    /^ *not ok / {tap = 1}
+    /^ *ok / {tap = 0}
+    /^\[ RUN      \]/ {gtest = 1; said = ""}
+    gtest {said = said $0 "\n"}
+    /^\[       OK \]/ {gtest = 0}
+    /^\[  FAILED  \] .* \([0-9]+ ms\)$/ {printf "%s", said; gtest = 0}
+    tap' "$1")
+  if [ -n "$cases" ]; then printf '%s\n' "$cases"; else tail -n 60 "$1"; fi
 }
 
 log_of() { printf '%s/%s.log' "$logs" "$(tr -c 'A-Za-z0-9_\n' '-' <<<"$1")"; }

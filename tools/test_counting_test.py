@@ -41,6 +41,16 @@ echo "COUNTS $passed $failed $status"
         counts = [line for line in output.splitlines() if line.startswith("COUNTS")]
         return tuple(int(word) for word in counts[0].split()[1:])
 
+    def output_of(self, lines):
+        """What check_gtests prints of these lines, and its counts."""
+        script = f""". {TOOLS}/test_counting.sh
+logs={self.folder.name}
+check_gtests <<'END'
+{lines}END
+echo "COUNTS $passed $failed"
+"""
+        return subprocess.run(["bash", "-c", script], capture_output=True, text=True, check=True).stdout
+
     def test_cases_that_pass_are_counted(self):
         self.assertEqual(self.count({"a": GOOD, "b": GOOD}), (2, 0, 0))
 
@@ -54,16 +64,26 @@ echo "COUNTS $passed $failed $status"
         self.assertEqual(self.count({"a": GOOD, "b": SILENT}), (1, 1, 1))
 
     def test_a_missing_program_is_a_failure(self):
-        bodies = {"a": GOOD}
         lines = f"a {self.program('a', GOOD)}\nb {self.folder.name}/none\n"
-        script = f""". {TOOLS}/test_counting.sh
-logs={self.folder.name}
-check_gtests <<'END'
-{lines}END
-echo "COUNTS $passed $failed"
-"""
+        self.assertIn("COUNTS 1 1", self.output_of(lines))
+
+    def test_of_a_failing_program_the_failing_case_is_told_and_not_the_end_of_its_log(self):
+        many = "for k in $(seq 100); do echo '[ RUN      ] Sum.Fine'; echo '[       OK ] Sum.Fine (0 ms)'; done"
+        bad = f"echo '[ RUN      ] Sum.Adds'; echo 'got 3'; echo '[  FAILED  ] Sum.Adds (0 ms)'; {many}; exit 1"
+        output = self.output_of(f"a {self.program('a', bad)}\n")
+        self.assertIn("got 3", output)
+        self.assertNotIn("Sum.Fine", output)
+
+    def test_of_a_crash_the_end_of_the_log_is_told(self):
+        output = self.output_of(f"a {self.program('a', 'echo falling; exit 139')}\n")
+        self.assertIn("falling", output)
+
+    def test_of_a_tap_log_the_failing_case_is_told_with_what_it_noted(self):
+        log = pathlib.Path(self.folder.name) / "log"
+        log.write_text("# Subtest: bad\nnot ok 1 - bad\n  ---\n  error: 'no'\n  ...\n# noted\n# Subtest: good\nok 2 - good\n1..2\n")
+        script = f". {TOOLS}/test_counting.sh; what_failed {log}"
         output = subprocess.run(["bash", "-c", script], capture_output=True, text=True, check=True).stdout
-        self.assertIn("COUNTS 1 1", output)
+        self.assertEqual(output, "not ok 1 - bad\n  ---\n  error: 'no'\n  ...\n# noted\n")
 
     def test_the_programs_survive(self):
         self.count({"a": GOOD})

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Debian's Chromium on the built page (web/dist), for the tests beside this file.
-import { after, before } from 'node:test';
+import { after, afterEach, before } from 'node:test';
 import { resolve } from 'node:path';
 import { chromium } from 'playwright-core';
 import { preview } from 'vite';
@@ -27,11 +27,23 @@ export function stand() {
     here.browser = await launch();
     here.site = await host();
   });
+  afterEach(async (ended) => {
+    if (!ended.passed) await describePages(here.browser, ended);
+  });
   after(async () => {
     await here.browser.close();
     await here.site.stop();
   });
   return here;
+}
+
+// What the reader of a log from another machine needs to know: what stood on each page when its test failed.
+async function describePages(browser, ended) {
+  for (const page of browser.contexts().flatMap((context) => context.pages())) {
+    const text = await page.locator('body').innerText({ timeout: 2000 }).catch((error) => `(not to be read: ${error.message})`);
+    ended.diagnostic(`What stood on ${page.url()}`);
+    for (const line of [...(page.complaints ?? []), ...text.split(/\s*\n\s*/)].slice(0, 40)) ended.diagnostic(`| ${line.slice(0, 160)}`);
+  }
 }
 
 /** A page that collects what should never be said: errors and breaches of the content security policy. */

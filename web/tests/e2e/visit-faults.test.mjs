@@ -35,12 +35,19 @@ test('each fault of the table is named among the first, or said to be beyond vol
   await context.close();
 });
 
-// The page's own keys, pressed without the wait for a thumb: other tests tap them, and there are 37 rows.
+// The page's own keys, pressed as soon as they are there and without the wait for a thumb: other tests tap them, and
+// there are 37 rows.
 async function open(at) {
+  const frame = () => new Promise((done) => requestAnimationFrame(done));
   const press = async (within, pick) => {
-    const keys = [...document.querySelectorAll(`[aria-label="${within}"] button`)];
-    (typeof pick === 'number' ? keys[pick] : keys.find((key) => key.textContent === pick)).click();
-    await new Promise((done) => requestAnimationFrame(done));
+    const key = () => {
+      const keys = [...document.querySelectorAll(`[aria-label="${within}"] button`)];
+      return typeof pick === 'number' ? keys[pick] : keys.find((one) => one.textContent === pick);
+    };
+    const until = performance.now() + 30_000;
+    while (!key() && performance.now() < until) await frame();
+    key().click();
+    await frame();
   };
   await press('Sides of the visit', 'Visit');
   await press('Visits of this job', at);
