@@ -12,6 +12,21 @@ export interface EngineModule {
   takePicture(): ImageData;
 }
 
-export async function startEngine(): Promise<EngineModule> {
+/**
+ * The engine of a worker, begun at once. Where it does not start (no signal, and not kept on the device yet) each answer
+ * tells so, and the next question tries again.
+ */
+export function engineOfWorker(start: () => Promise<EngineModule> = startEngine): () => Promise<EngineModule> {
+  let engine: Promise<EngineModule> | undefined;
+  const started = (): Promise<EngineModule> =>
+    (engine ??= start().catch((error: unknown) => {
+      engine = undefined;
+      throw error;
+    }));
+  started().catch(() => undefined);
+  return started;
+}
+
+async function startEngine(): Promise<EngineModule> {
   return createEngine({ locateFile: () => wasmAddress });
 }

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 // The worker that calculates nights: an engine of its own, one request at a time, in order.
-import { startEngine, type EngineModule } from './module';
+import { engineOfWorker, type EngineModule } from './module';
 import type { NightAnswer, NightRequest, NightResponse, Numbered } from './night-channel';
 import type { Problem } from './report';
 
-const engine: Promise<EngineModule> = startEngine();
+const engine = engineOfWorker();
 
 function run(module: EngineModule, { verb, given, image }: NightRequest): NightAnswer {
   const start = performance.now();
@@ -17,7 +17,7 @@ function run(module: EngineModule, { verb, given, image }: NightRequest): NightA
 self.onmessage = async ({ data }: MessageEvent<NightRequest & Numbered>) => {
   const { number } = data;
   try {
-    const answer = run(await engine, data);
+    const answer = run(await engine(), data);
     const response: NightResponse = { number, ok: true, ...answer };
     self.postMessage(response, { transfer: answer.image ? [answer.image.data.buffer] : [] });
   } catch (error) {

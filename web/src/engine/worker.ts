@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 // The worker that holds the engine: one request at a time, in order.
-import { startEngine, type EngineModule } from './module';
+import { engineOfWorker } from './module';
 import type { Request, Response } from './protocol';
 import type { Problem } from './report';
 
-const engine: Promise<EngineModule> = startEngine();
+const engine = engineOfWorker();
 
 async function answer({ number, verb, arguments: given }: Request): Promise<Response> {
   try {
-    const module = await engine;
+    const module = await engine();
     const start = performance.now();
     const text = module.call(verb, given);
     return { number, ok: true, text, milliseconds: performance.now() - start };
