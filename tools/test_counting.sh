@@ -3,7 +3,7 @@
 # it ran to the counts and shows its output only where something failed.
 
 passed=0 failed=0 skipped=0
-failures=()
+failures=() unsteady=()
 logs=build/test-logs
 started=$SECONDS
 
@@ -104,16 +104,43 @@ check_unittest() { # check_unittest NAME FOLDER PATTERN
 
 # Node's own test runner: each of its cases counts.
 check_node() { # check_node NAME FILE...
-  local name=$1 log status good bad
+  local name=$1 log good bad
   shift
   log=$(log_of "$name")
+  run_node "$log" "$@"
+  count "$name" "$good" "$bad" "$log"
+}
+
+# The same for tests in a browser, which wait for hundreds of things on a machine that does something else beside: the
+# files of those that failed are run once more, by themselves. What passes then counts as passed, is shown with what it
+# said at first, and is named at the end: it is to be looked into all the same.
+check_browser() { # check_browser NAME FILE...
+  local name=$1 log good bad cases files again
+  shift
+  log=$(log_of "$name")
+  run_node "$log" --test-concurrency=2 "$@"
+  mapfile -t files < <(what_failed "$log" | sed -nE "s/^ *location: '(.*):[0-9]+:[0-9]+'$/\1/p" | sort -u)
+  if [ "$bad" -gt 0 ] && [ ${#files[@]} -gt 0 ]; then
+    cases=$((good + bad)) again=$(log_of "$name once more")
+    run_node "$again" --test-concurrency=1 "${files[@]}"
+    if [ "$bad" -eq 0 ]; then
+      mapfile -t -O ${#unsteady[@]} unsteady < <(sed -nE 's/^ *not ok [0-9]+ - /  /p' "$log")
+      what_failed "$log" | head -n 200 | sed 's/^/    /'
+    fi
+    good=$((cases - bad)) log=$again
+  fi
+  count "$name" "$good" "$bad" "$log"
+}
+
+run_node() { # run_node LOG ARGUMENT...: sets good and bad
+  local log=$1 status
+  shift
   node --test --test-reporter=tap "$@" >"$log" 2>&1
   status=$?
   good=$(sed -nE 's/^# pass ([0-9]+)$/\1/p' "$log")
   bad=$(sed -nE 's/^# fail ([0-9]+)$/\1/p' "$log")
-  if [ "$status" -ne 0 ] && [ "${bad:-0}" -eq 0 ]; then bad=1; fi
-  if [ "${good:-0}" -eq 0 ] && [ "${bad:-0}" -eq 0 ]; then bad=1; fi
-  count "$name" "${good:-0}" "${bad:-0}" "$log"
+  good=${good:-0} bad=${bad:-0}
+  if [ "$bad" -eq 0 ] && { [ "$status" -ne 0 ] || [ "$good" -eq 0 ]; }; then bad=1; fi
 }
 
 # Vitest: each of its cases counts. A file that cannot be loaded is a failure without cases.
@@ -132,6 +159,7 @@ check_vitest() { # check_vitest NAME FOLDER
 summary() {
   printf 'Time: %d s\n' $((SECONDS - started))
   [ "$skipped" -eq 0 ] || printf 'Skipped: %d\n' "$skipped"
+  [ ${#unsteady[@]} -eq 0 ] || { printf 'Failed at first and passed by themselves:\n'; printf '%s\n' "${unsteady[@]}"; }
   [ "$failed" -eq 0 ] || { printf 'Failed:\n'; printf '  %s\n' "${failures[@]}"; }
   printf '%d passed, %d failed\n' "$passed" "$failed"
   [ "$failed" -eq 0 ] && [ "$passed" -gt 0 ]

@@ -95,6 +95,68 @@ echo "COUNTS $passed $failed"
         self.assertEqual(output.strip(), "1")
 
 
+FAILS = r"""# Subtest: sum adds
+not ok 1 - sum adds
+  ---
+  location: '/page/sum.test.mjs:3:1'
+  error: 'got 3'
+  ...
+# Subtest: sum is kept
+ok 2 - sum is kept
+# pass 1
+# fail 1
+"""
+PASSES = "# Subtest: sum adds\nok 1 - sum adds\n# Subtest: sum is kept\nok 2 - sum is kept\n# pass 2\n# fail 0\n"
+
+
+class CountingBrowser(unittest.TestCase):
+    """check_browser over a stand-in for node that prints one answer after the other."""
+
+    def run_with(self, *answers):
+        """What check_browser and the summary print, and how often node ran."""
+        with tempfile.TemporaryDirectory() as folder:
+            for number, answer in enumerate(answers, 1):
+                (pathlib.Path(folder) / f"answer-{number}").write_text(answer)
+            stand_in = pathlib.Path(folder) / "node"
+            stand_in.write_text(f"""#!/bin/bash
+echo "$*" >> {folder}/calls
+answer={folder}/answer-$(wc -l < {folder}/calls)
+cat $answer
+! grep -q '^not ok' $answer
+""")
+            stand_in.chmod(stand_in.stat().st_mode | stat.S_IXUSR)
+            script = f""". {TOOLS}/test_counting.sh
+logs={folder}
+PATH={folder}:$PATH
+check_browser page sum.test.mjs other.test.mjs
+summary; echo "STATUS $?"
+"""
+            output = subprocess.run(["bash", "-c", script], capture_output=True, text=True, check=True).stdout
+            return output, (pathlib.Path(folder) / "calls").read_text().splitlines()
+
+    def test_what_passes_runs_once(self):
+        output, calls = self.run_with(PASSES)
+        self.assertIn("2 passed, 0 failed\nSTATUS 0", output)
+        self.assertEqual(len(calls), 1)
+
+    def test_what_fails_twice_has_failed(self):
+        output, calls = self.run_with(FAILS, FAILS)
+        self.assertIn("1 passed, 1 failed\nSTATUS 1", output)
+        self.assertEqual(len(calls), 2)
+
+    def test_what_passes_by_itself_is_counted_and_named_with_what_it_said(self):
+        output, calls = self.run_with(FAILS, PASSES)
+        self.assertIn("2 passed, 0 failed\nSTATUS 0", output)
+        self.assertIn("Failed at first and passed by themselves:\n  sum adds\n", output)
+        self.assertIn("got 3", output)
+        self.assertTrue(calls[1].endswith(" /page/sum.test.mjs"), calls[1])
+
+    def test_a_run_that_breaks_off_has_failed(self):
+        output, calls = self.run_with("not ok: out of memory")
+        self.assertIn("0 passed, 1 failed\nSTATUS 1", output)
+        self.assertEqual(len(calls), 1)
+
+
 class CountingVitest(unittest.TestCase):
     """check_vitest over a stand-in for vitest that prints its last lines."""
 

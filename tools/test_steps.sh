@@ -100,7 +100,7 @@ step_page() {
   DUSKWIRE_PROGRAM=build/release/duskwire check_vitest "the page's own tests" web
   check "first load under 1700 kB" node web/tools/first-load.mjs --limit-kb 1700
   check "the size check refuses too much" refused node web/tools/first-load.mjs --limit-kb 1
-  DUSKWIRE_PROGRAM=build/release/duskwire check_node "end to end in Chromium" --test-concurrency=2 web/tests/e2e/*.test.mjs
+  DUSKWIRE_PROGRAM=build/release/duskwire check_browser "end to end in Chromium" web/tests/e2e/*.test.mjs
 }
 
 step_examples() {
@@ -123,8 +123,9 @@ step_fuzz() {
   mapfile -t fuzzers < <(compgen -G 'tests/fuzz/*_fuzz.cpp' | xargs -n 1 basename -s .cpp)
   # The sanitizers' build holds them: one compilation serves both steps.
   check "build the fuzz targets" tools/build sanitize "${fuzzers[@]}"
-  # Two at a time. New inputs go to build/; the kept corpus is only read.
-  printf '%s\n' "${fuzzers[@]}" | xargs -P 2 -I NAME tools/fuzz_one NAME "$seconds" "$logs"
+  # Three at a time: each has two thirds of a core where there are two. New inputs go to build/; the kept corpus is only
+  # read.
+  printf '%s\n' "${fuzzers[@]}" | xargs -P 3 -I NAME tools/fuzz_one NAME "$seconds" "$logs"
   for fuzzer in "${fuzzers[@]}"; do check "$fuzzer, $seconds s" tools/fuzz_one --result "$fuzzer" "$logs"; done
 }
 
