@@ -16,8 +16,13 @@ export interface Typed {
   readonly unused: string | undefined;
 }
 
+interface Asked {
+  readonly document: JobDocument;
+  readonly visit: string;
+}
+
 export class LocateAnswer {
-  #queue: LatestWins<{ readonly document: JobDocument; readonly visit: string }, Located>;
+  #queue: LatestWins<Asked, Located>;
   #typing: LatestWins<{ readonly document: JobDocument; readonly reading: Reading }, Typed>;
   #estimates: Estimates;
   #document: JobDocument;
@@ -26,7 +31,7 @@ export class LocateAnswer {
   #lookers = 0;
   #resting: ReturnType<typeof setTimeout> | undefined;
   // The visits and the wiring that the last question was about: a new title asks nothing.
-  #asked: { readonly document: JobDocument; readonly visit: string } | undefined;
+  #asked: Asked | undefined;
 
   /** Of the visit that is looked at; of an older state of it while `pending`. */
   located: Located | undefined = $state.raw();
@@ -40,7 +45,7 @@ export class LocateAnswer {
     this.#queue = new LatestWins(
       (asked) => estimates.locate(asked.document, { visit: visitsOf(asked.document).findIndex(({ id }) => id === asked.visit) }),
       (located, asked) => {
-        this.pending = asked.document !== this.#asked?.document;
+        this.pending = asked !== this.#asked;
         if (asked.visit !== this.#visit) return;
         this.located = located;
         this.failure = undefined;

@@ -6,11 +6,13 @@ import { untrack } from 'svelte';
 export interface Toast {
   readonly number: number;
   readonly text: string;
-  readonly kind: 'done' | 'trouble';
+  readonly kind: 'done' | 'offer' | 'trouble';
   readonly action: { readonly label: string; readonly run: () => void } | undefined;
 }
 
 const stay = 6000;
+// Where something may be done about it: it has to be read, decided and reached.
+const stayToAct = 12_000;
 let number = 0;
 let shown = $state.raw<readonly Toast[]>([]);
 
@@ -20,8 +22,8 @@ export function say(text: string, action?: Toast['action'], kind: Toast['kind'] 
   const toast: Toast = { number: ++number, text, kind, action };
   // Who says something out of an effect does not wait for what is shown.
   shown = [...untrack(() => shown).slice(-2), toast];
-  // Trouble stays until it is put away.
-  if (kind === 'done') setTimeout(() => dismiss(toast), stay);
+  // Trouble and offers stay until they are put away.
+  if (kind === 'done') setTimeout(() => dismiss(toast), action ? stayToAct : stay);
 }
 
 export const sayTrouble = (text: string, action?: Toast['action']): void => say(text, action, 'trouble');

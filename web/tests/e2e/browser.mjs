@@ -13,11 +13,21 @@ export async function host(port = 0) {
   return { address: server.resolvedUrls.local[0], stop: () => server.close() };
 }
 
-export function launch(more = []) {
-  return chromium.launch({
+// For whatever is waited for, on a slow machine that others keep busy. How fast the page is: web/tools/bench.mjs.
+const patienceMs = 90_000;
+
+export async function launch(more = []) {
+  const browser = await chromium.launch({
     executablePath: '/usr/bin/chromium',
     args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', ...more],
   });
+  const make = browser.newContext.bind(browser);
+  browser.newContext = async (options) => {
+    const context = await make(options);
+    context.setDefaultTimeout(patienceMs);
+    return context;
+  };
+  return browser;
 }
 
 /** Browser and host of one file of tests: there from its first test to its last. */
@@ -27,9 +37,7 @@ export function stand() {
     here.browser = await launch();
     here.site = await host();
   });
-  afterEach(async (ended) => {
-    if (!ended.passed) await describePages(here.browser, ended);
-  });
+  describeFailures(here);
   after(async () => {
     await here.browser.close();
     await here.site.stop();
@@ -37,7 +45,13 @@ export function stand() {
   return here;
 }
 
-// What the reader of a log from another machine needs to know: what stood on each page when its test failed.
+/** What the reader of a log from another machine needs to know: what stood on each page when its test failed. */
+export function describeFailures(here) {
+  afterEach(async (ended) => {
+    if (!ended.passed) await describePages(here.browser, ended);
+  });
+}
+
 async function describePages(browser, ended) {
   for (const page of browser.contexts().flatMap((context) => context.pages())) {
     const text = await page.locator('body').innerText({ timeout: 2000 }).catch((error) => `(not to be read: ${error.message})`);
@@ -66,6 +80,26 @@ export async function openDemo(page) {
 }
 
 export const stage = (page, name) => page.getByRole('navigation', { name: 'Stages of the work' }).getByRole('button', { name: new RegExp(`^${name}`) }).click();
+
+/** The answer of `check` once it fails no more: for what follows the engine a moment later. */
+export async function until(check) {
+  for (const end = Date.now() + patienceMs; ; await new Promise((done) => setTimeout(done, 50))) {
+    try {
+      return await check();
+    } catch (error) {
+      if (Date.now() > end) throw error;
+    }
+  }
+}
+
+/** From here on the page needs no signal: all its files are kept on the device, and come from there. */
+export const keptOnDevice = (page) => page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+
+/** Does what makes the page load itself again, and waits for that. */
+export const loadedAgain = (page, act) => Promise.all([page.waitForEvent('load'), act()]);
+
+/** All that was done before is on the screen: two frames. */
+export const drawn = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 
 export const title = (page) => page.getByRole('heading', { level: 1 }).textContent();
 

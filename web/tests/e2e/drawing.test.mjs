@@ -2,7 +2,7 @@
 // Drawing a job from blank to sound: by mouse, by touch on a telephone, by the keyboard alone; and hands that slip.
 import assert from 'node:assert/strict';
 import { afterEach, test } from 'node:test';
-import { openDemo, openPage, stand } from './browser.mjs';
+import { drawn, openDemo, openPage, stand, until } from './browser.mjs';
 
 const here = stand();
 let context;
@@ -22,6 +22,12 @@ async function blankJob(options) {
 
 const plan = (page) => page.getByRole('application');
 const tool = (page, name) => page.getByRole('toolbar', { name: 'Tools of the plan' }).getByRole('button', { name: new RegExp(`^${name} `) });
+// Takes a tool in hand by `press`; what it places comes out of the catalogue, which comes a moment after the plan.
+async function take(page, name, press = 'click') {
+  await tool(page, name)[press]();
+  await tool(page, name).and(page.locator('[aria-pressed="true"]')).waitFor();
+  if (/^(Place a (light|transformer)|Lay a cable)$/.test(name)) await page.getByLabel('What to place').locator('option').first().waitFor({ state: 'attached' });
+}
 const things = (page, kind) => page.locator(`[data-thing^="${kind}/"]`);
 const counts = async (page) => {
   const made = {};
@@ -46,11 +52,11 @@ async function isSound(page, lamps) {
 test('by mouse: a chain of three lights, each with its volts', async () => {
   const page = await blankJob({ viewport: { width: 1440, height: 900 } });
   const click = async (x, y) => page.mouse.click(...(await spot(page, x, y)));
-  await tool(page, 'Place a transformer').click();
+  await take(page, 'Place a transformer');
   await click(0.2, 0.6);
-  await tool(page, 'Place a light').click();
+  await take(page, 'Place a light');
   for (const x of [0.4, 0.55, 0.7]) await click(x, 0.6);
-  await tool(page, 'Lay a cable').click();
+  await take(page, 'Lay a cable');
   await click(0.2, 0.6);
   for (const x of [0.4, 0.55, 0.7]) await click(x, 0.6);
   assert.deepEqual(await counts(page), { transformer: 1, luminaire: 3, cable: 3, joint: 0 });
@@ -61,11 +67,11 @@ test('by mouse: a chain of three lights, each with its volts', async () => {
 test('by mouse: what is dragged takes its cables along, and undo brings it back', async () => {
   const page = await blankJob({ viewport: { width: 1440, height: 900 } });
   const at = (x, y) => spot(page, x, y);
-  await tool(page, 'Place a transformer').click();
+  await take(page, 'Place a transformer');
   await page.mouse.click(...(await at(0.2, 0.5)));
-  await tool(page, 'Place a light').click();
+  await take(page, 'Place a light');
   await page.mouse.click(...(await at(0.5, 0.5)));
-  await tool(page, 'Lay a cable').click();
+  await take(page, 'Lay a cable');
   await page.mouse.click(...(await at(0.2, 0.5)));
   await page.mouse.click(...(await at(0.5, 0.5)));
   await page.keyboard.press('Escape');
@@ -88,12 +94,12 @@ test('by mouse: what is dragged takes its cables along, and undo brings it back'
 test('by mouse: a cable that ends on another sets a joint into it; a typed length counts', async () => {
   const page = await blankJob({ viewport: { width: 1440, height: 900 } });
   const click = async (x, y) => page.mouse.click(...(await spot(page, x, y)));
-  await tool(page, 'Place a transformer').click();
+  await take(page, 'Place a transformer');
   await click(0.2, 0.5);
-  await tool(page, 'Place a light').click();
+  await take(page, 'Place a light');
   await click(0.7, 0.5);
   await click(0.45, 0.8);
-  await tool(page, 'Lay a cable').click();
+  await take(page, 'Lay a cable');
   await click(0.2, 0.5);
   await click(0.7, 0.5);
   await page.keyboard.press('Escape');
@@ -137,7 +143,7 @@ test('by the keyboard alone: transformer, light and cable', async () => {
 test('by touch at 390 by 844: each step with one finger', async () => {
   const page = await blankJob({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
   const tap = async (x, y) => page.touchscreen.tap(...(await spot(page, x, y)));
-  const choose = (name) => tool(page, name).tap();
+  const choose = (name) => take(page, name, 'tap');
   await choose('Place a transformer');
   // Until a tool is in hand the plan says how to begin, and a tap may land on that.
   await page.getByRole('heading', { name: 'Nothing is drawn yet' }).waitFor({ state: 'hidden' });
@@ -151,7 +157,7 @@ test('by touch at 390 by 844: each step with one finger', async () => {
   await tap(0.75, 0.75);
   await tap(0.75, 0.5);
   await page.getByRole('button', { name: 'Cancel' }).tap();
-  assert.deepEqual(await counts(page), { transformer: 1, luminaire: 2, cable: 2, joint: 0 });
+  await until(async () => assert.deepEqual(await counts(page), { transformer: 1, luminaire: 2, cable: 2, joint: 0 }));
   await isSound(page, 2);
 });
 
@@ -200,12 +206,13 @@ test('100 pinches with drawing tools in hand leave nothing behind', async () => 
   const page = await blankJob({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
   const protocol = await context.newCDPSession(page);
   for (const [number, name] of ['Place a light', 'Place a transformer', 'Lay a cable', 'Measure'].entries()) {
-    await tool(page, name).tap();
+    await take(page, name, 'tap');
     for (let i = 0; i < 25; i += 1) {
       await pinch(page, protocol, (number * 25 + i) % 10);
       if (i % 8 === 7) await page.getByRole('button', { name: 'Show all' }).tap();
     }
   }
+  await drawn(page);
   assert.deepEqual(await counts(page), { transformer: 0, luminaire: 0, cable: 0, joint: 0 });
   assert.equal(await page.locator('.sketch .line').count(), 0);
 });

@@ -49,6 +49,7 @@ test('a job full of programs stays text in every stage', async () => {
   assert.ok(count >= 6, `${count} stages`);
   for (let at = 0; at < count; at += 1) {
     await stages.nth(at).click();
+    await page.getByText('Opening …').waitFor({ state: 'detached' });
     await page.waitForTimeout(300);
     assert.equal(await page.evaluate(() => window.taken), undefined, `stage ${at}`);
     assert.equal(await page.locator('img[src="x"], script:not([src])').count(), 0, `stage ${at}`);

@@ -7,7 +7,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { test } from 'node:test';
-import { openDemo, openPage, rename, stage, stand } from './browser.mjs';
+import { drawn, openDemo, openPage, rename, stage, stand } from './browser.mjs';
 
 const here = stand();
 const root = resolve(import.meta.dirname, '../../..');
@@ -21,7 +21,7 @@ function listen() {
 
 /** Nothing of the job has become a part of the page. */
 async function judge(page, view) {
-  await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))));
+  await drawn(page);
   const seen = await page.evaluate(() => ({
     breaches: window.breaches,
     ran: window.hostile ?? 0,
@@ -37,6 +37,8 @@ async function walk(page) {
   const narrow = page.viewportSize().width < 900;
   const show = async (pane) => {
     await page.evaluate((hash) => (location.hash = hash), `#/job/${id}/${pane}`);
+    await drawn(page);
+    await page.getByText('Opening …').waitFor({ state: 'detached' });
     await page.waitForTimeout(150);
   };
   for (const name of ['site', 'placement', 'wiring', 'supply', 'check', 'materials', 'price', 'clock', 'papers', 'visit', 'print', 'planning', 'photograph']) {
@@ -45,6 +47,7 @@ async function walk(page) {
     await judge(page, name);
     if (name === 'visit') {
       const sides = page.getByRole('navigation', { name: 'Sides of the visit' }).getByRole('button');
+      await sides.first().waitFor();
       for (let side = 0; side < (await sides.count()); side += 1) {
         await sides.nth(side).click();
         await judge(page, `visit, side ${side}`);

@@ -5,7 +5,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { test } from 'node:test';
-import { openDemo, openPage, rename, stage, stand, title } from './browser.mjs';
+import { keptOnDevice, loadedAgain, openDemo, openPage, rename, stage, stand, title } from './browser.mjs';
 
 const here = stand();
 let page;
@@ -22,7 +22,7 @@ const saved = (on) => on.locator('header').getByText('Saved in this browser').wa
 test('a cold start without signal has the job, its engine and its undo', async () => {
   await fresh();
   await openDemo(page);
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await keptOnDevice(page);
   await stage(page, 'Site');
   await rename(page, 'Renamed');
   await saved(page);
@@ -55,15 +55,15 @@ test('a change in the wake of another is there after a reload at once', async ()
   await stage(page, 'Site');
   for (const round of [1, 2, 3]) {
     // Both changes and the reload in one turn of the page: nothing of it can have reached the disk before.
-    await page.getByRole('textbox', { name: 'Title', exact: true }).evaluate((field, name) => {
+    const field = page.getByRole('textbox', { name: 'Title', exact: true });
+    await loadedAgain(page, () => field.evaluate((input, name) => {
       for (const value of ['In between', name]) {
-        field.value = value;
-        field.dispatchEvent(new Event('input', { bubbles: true }));
-        field.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
+        input.value = value;
+        input.dispatchEvent(new Event('input', { bubbles: true }));
+        input.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
       }
       location.reload();
-    }, `Second ${round}`);
-    await page.waitForEvent('load');
+    }, `Second ${round}`));
     await page.getByRole('application').waitFor();
     assert.equal(await title(page), `Second ${round}`);
     await stage(page, 'Site');

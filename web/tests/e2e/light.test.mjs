@@ -107,7 +107,7 @@ test('the plan shows the light on the ground, in colours with a legend and as po
   await openDemo(page);
   await page.getByRole('button', { name: 'Light', exact: true }).click();
   const legend = page.getByRole('group', { name: 'Light on the ground' });
-  await legend.getByRole('list').waitFor({ timeout: 30_000 });
+  await legend.getByRole('list').waitFor();
   const picture = page.locator('main .light image');
   await picture.waitFor();
   assert.ok((await page.locator('main .light path').count()) > 2, 'lines of equal light');

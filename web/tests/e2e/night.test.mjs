@@ -5,7 +5,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { beforeEach, test } from 'node:test';
-import { openDemo, openPage, stand } from './browser.mjs';
+import { openDemo, openPage, stand, until } from './browser.mjs';
 import { camera, corners, photograph, pixelOf, size, wall } from './photograph.mjs';
 
 const here = stand();
@@ -67,9 +67,13 @@ async function drag(from, to) {
   const send = (type, points) => session.send('Input.dispatchTouchEvent', { type, touchPoints: points.map(([x, y]) => ({ x, y })) });
   await send('touchStart', [from]);
   for (let i = 1; i <= 8; ++i) await send('touchMove', [[from[0] + ((to[0] - from[0]) * i) / 8, from[1] + ((to[1] - from[1]) * i) / 8]]);
-  const loupes = await view().locator('.loupe').count();
+  // What a finger does comes a moment after it.
+  const loupe = view().locator('.loupe');
+  await loupe.first().waitFor();
+  const loupes = await loupe.count();
   await send('touchEnd', []);
   await session.detach();
+  await loupe.first().waitFor({ state: 'detached' });
   return loupes;
 }
 
@@ -84,20 +88,8 @@ const brightness = () =>
     return sum / (0.75 * data.length);
   });
 
-// The words follow the engine's answer: tried again until they do.
-async function until(check) {
-  for (let left = 60; ; left -= 1) {
-    try {
-      return await check();
-    } catch (error) {
-      if (left === 0) throw error;
-      await page.waitForTimeout(100);
-    }
-  }
-}
-
 const settled = async () => {
-  await view().getByText('Calculating …', { exact: true }).waitFor({ state: 'detached', timeout: 60_000 });
+  await view().getByText('Calculating …', { exact: true }).waitFor({ state: 'detached' });
 };
 
 test('a photograph is calibrated by touch, measured on, and undone', async () => {

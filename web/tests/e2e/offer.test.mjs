@@ -25,6 +25,8 @@ for (const { name, ...look } of sizes) {
       context = await here.browser.newContext({ ...look, locale: 'en-US' });
       const page = await openPage(context, here.site.address);
       await openDemo(page);
+      // Before the volts are there, rows still change their places.
+      await page.getByRole('navigation').getByText('3 errors').waitFor();
       return page;
     }
     const total = (page) => page.locator('.total strong');

@@ -54,7 +54,10 @@ test('all three planted errors go by their cures, and the job is sound', async (
   await stage(page, 'Check');
   await findingsTab();
   for (const left of [2, 1, 0]) {
-    await page.getByRole('article', { name: /^Error/ }).first().getByRole('button').first().click();
+    // Cures come a moment after the findings, and before the key that shows the place.
+    const first = page.getByRole('article', { name: /^Error/ }).first();
+    await first.getByRole('heading', { name: /^Computed cure/ }).waitFor();
+    await first.getByRole('button').first().click();
     if (left > 0) await page.getByRole('navigation').getByText(`${left} error`).waitFor();
     else await page.getByRole('article', { name: /^Error/ }).waitFor({ state: 'detached' });
   }

@@ -67,6 +67,8 @@ test('a lamp goes, the price moves, and every paper that is made then is what it
   const total = page.locator('.total strong');
   await total.waitFor();
   const before = await total.textContent();
+  // Before the volts are there, rows still change their places.
+  await page.getByRole('navigation').getByText('3 errors').waitFor();
   await page.locator('tbody th button').first().click();
   await page.getByRole('application').focus();
   await page.keyboard.press('Delete');

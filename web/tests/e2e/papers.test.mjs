@@ -5,7 +5,7 @@ import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { after, describe, test } from 'node:test';
-import { openPage, stage, stand } from './browser.mjs';
+import { openPage, stage, stand, until } from './browser.mjs';
 
 const here = stand();
 const examples = resolve(import.meta.dirname, '../../../examples');
@@ -19,16 +19,11 @@ const files = [
   { name: 'materials.csv', title: 'Materials', kind: 'list', media_type: 'text/csv', bytes: 4_000, pages: 0, remarks: [] },
 ];
 
-/** Answers /api/ as the server does; `steps` are the shares that it tells before it is done. */
-async function standIn(context, steps) {
+/** Answers /api/ as the server does: papers in work tell `share` until `hold.over`. */
+async function standIn(context, share, hold) {
   const calls = [];
   const entry = { id: garden.id, revision: 1, changed: '2026-03-02T18:04:11Z' };
-  let asked = 0;
-  const papers = () => {
-    const share = steps[asked];
-    asked += 1;
-    return { id: 'p1', message: '', ...(share === undefined ? { state: 'done', share: 1, files } : { state: 'working', share, files: [] }) };
-  };
+  const papers = () => ({ id: 'p1', message: '', ...(hold.over ? { state: 'done', share: 1, files } : { state: 'working', share, files: [] }) });
   await context.route('**/api/**', async (route) => {
     const method = route.request().method();
     const path = new URL(route.request().url()).pathname.replace(/^.*\/api\//, '');
@@ -60,22 +55,24 @@ for (const { name, ...look } of [
     let context;
     after(() => context?.close());
 
-    async function open(steps) {
+    async function open(share) {
       await context?.close();
       context = await here.browser.newContext({ ...look, locale: 'en-US', serviceWorkers: 'block' });
-      const calls = await standIn(context, steps);
+      const hold = { over: false };
+      const calls = await standIn(context, share, hold);
       const page = await openPage(context, here.site.address);
       await page.getByRole('link', { name: new RegExp(garden.title) }).first().click();
       await page.getByRole('application').waitFor();
       await stage(page, 'Papers');
-      return { page, calls };
+      return { page, calls, hold };
     }
 
     test('papers are made, looked at and taken, each and all', async () => {
-      const { page, calls } = await open([0, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4]);
+      const { page, calls, hold } = await open(0.4);
       await page.getByLabel('Paper size').selectOption('a4');
       await page.getByRole('button', { name: 'Make the papers' }).click();
       await page.getByText('40 % made').waitFor();
+      hold.over = true;
       const made = page.getByRole('list', { name: 'What was made' });
       await made.waitFor();
       assert.equal(await made.getByRole('listitem').count(), files.length);
@@ -93,18 +90,18 @@ for (const { name, ...look } of [
       assert.equal(await readFile(await zip.path(), 'utf8'), 'papers/p1/zip');
       assert.equal(calls[1], JSON.stringify({ size: 'a4', units: garden.site.units }));
       await stage(page, 'Site');
-      await page.waitForTimeout(100);
-      assert.ok(calls.includes('DELETE papers/p1'), 'the server may forget them');
+      await until(() => assert.ok(calls.includes('DELETE papers/p1'), 'the server may forget them'));
       assert.deepEqual(page.complaints.filter((text) => !/404/.test(text)), []);
     });
 
     test('making them can be cancelled, and nothing comes of it', async () => {
-      const { page, calls } = await open(Array(200).fill(0.2));
+      const { page, calls } = await open(0.2);
       await page.getByRole('checkbox', { name: /^Crew set/ }).uncheck();
       await page.getByRole('button', { name: 'Make the papers' }).click();
       await page.getByText('20 % made').waitFor();
       await page.getByRole('button', { name: 'Cancel' }).click();
       await page.getByRole('button', { name: 'Make the papers' }).waitFor();
+      await until(() => assert.ok(calls.includes('DELETE papers/p1')));
       await page.waitForTimeout(600);
       assert.equal(await page.getByRole('list', { name: 'What was made' }).count(), 0);
       assert.deepEqual(JSON.parse(calls[1]).only, ['proposal', 'commissioning', 'owner']);

@@ -4,7 +4,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { judge, judgedContext } from './axe.mjs';
-import { openPage, rename, stage, title } from './browser.mjs';
+import { loadedAgain, openPage, rename, stage, title } from './browser.mjs';
 import { servedStand } from './server.mjs';
 
 const here = servedStand();
@@ -52,7 +52,7 @@ test('a page from before it meets its number again, and both versions are there'
   await saveAs(other, 'The garden after the restore');
 
   // The number that the page knows is there, and names another revision.
-  await page.goto(server.address);
+  await loadedAgain(page, () => page.goto(server.address));
   await page.getByRole('link', { name: /restore/ }).first().click();
   const dialog = page.getByRole('dialog', { name: 'The workspace was put back' });
   await dialog.getByText('Title', { exact: true }).waitFor();

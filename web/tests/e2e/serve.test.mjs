@@ -2,7 +2,7 @@
 // The page on the real `duskwire serve`: saved within a second, the server killed under it, two clients on one job.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { openPage, rename, stage, title } from './browser.mjs';
+import { keptOnDevice, openPage, rename, stage, title } from './browser.mjs';
 import { servedStand } from './server.mjs';
 
 const here = servedStand();
@@ -10,6 +10,15 @@ const { server } = here;
 
 const client = async () => openPage(await here.browser.newContext({ viewport: { width: 1440, height: 900 } }), server.address);
 const saved = (page) => page.locator('header').getByText('Saved in workspace').waitFor();
+
+// Whether this device's storage has the tap that was chosen without the server.
+async function onDesk() {
+  const settled = (request) => new Promise((done, failed) => Object.assign(request, { onsuccess: () => done(request.result), onerror: () => failed(request.error) }));
+  const database = await settled(indexedDB.open('duskwire'));
+  const rows = await settled(database.transaction('desk').objectStore('desk').getAll());
+  database.close();
+  return rows.some(({ document }) => document.transformers.some(({ outputs }) => outputs.some(({ id, tap_v }) => id === 'T2-B' && tap_v === 13)));
+}
 
 async function openGarden(page) {
   await page.getByRole('link', { name: 'The Ostrey garden' }).first().click();
@@ -34,7 +43,7 @@ test('a change goes to the server by itself, and is called saved once it is ther
 test('the server is killed: the page goes on, says so, and sends it all once there is a server again', async () => {
   const page = await client();
   await openGarden(page);
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await keptOnDevice(page);
   await rename(page, 'Before the cut');
   await saved(page);
   await server.kill();
@@ -43,12 +52,14 @@ test('the server is killed: the page goes on, says so, and sends it all once the
   await stage(page, 'Transformers');
   await page.getByLabel('Tap of T2-B', { exact: true }).selectOption('13');
   await page.locator('nav').getByText('2 errors').waitFor();
-  await page.waitForTimeout(400);
+  await page.waitForFunction(onDesk);
   // A cold start without the server: the page and its work are on this device.
   await page.reload();
   await page.getByRole('application').waitFor();
   assert.equal(await title(page), 'During the cut');
   await page.locator('nav').getByText('2 errors').waitFor();
+  // The page goes before the server comes: while it is there it sends the job itself, and there is nothing to tell.
+  await page.goto('about:blank');
   await server.start();
   await page.goto(server.address);
   await page.getByText('1 job from this device sent.').waitFor();

@@ -6,7 +6,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { after, before } from 'node:test';
-import { launch } from './browser.mjs';
+import { describeFailures, launch, until } from './browser.mjs';
 
 const root = resolve(import.meta.dirname, '../../..');
 const program = resolve(root, process.env.DUSKWIRE_PROGRAM ?? 'build/release/duskwire');
@@ -45,14 +45,13 @@ export class Server {
     return this.#port;
   }
 
-  /** The last match in what it has said or says within some seconds. */
-  async hears(pattern) {
-    for (let tries = 0; tries < 200; tries += 1) {
+  /** The last match in what it has said or is about to say. */
+  hears(pattern) {
+    return until(() => {
       const found = [...this.said.matchAll(new RegExp(pattern, 'g'))].at(-1);
-      if (found) return found;
-      await new Promise((done) => setTimeout(done, 50));
-    }
-    throw new Error(`the server never said ${pattern}: ${this.said}`);
+      if (!found) throw new Error(`the server never said ${pattern}: ${this.said}`);
+      return found;
+    });
   }
 
   get #workspace() {
@@ -99,6 +98,7 @@ export function servedStand(more = {}) {
     here.browser = await launch(more.browser);
     await here.server.start();
   });
+  describeFailures(here);
   after(async () => {
     await here.browser?.close();
     await here.server.end();

@@ -5,7 +5,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { beforeEach, test } from 'node:test';
-import { openPage, stand } from './browser.mjs';
+import { keptOnDevice, openPage, stand } from './browser.mjs';
 import { eightLamps } from './eight-lamps.mjs';
 import { begin, phone, read, side, takeJob } from './visit.mjs';
 
@@ -18,7 +18,7 @@ beforeEach(async () => {
   await context?.close();
   context = await here.browser.newContext(phone);
   page = await openPage(context, here.site.address);
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await keptOnDevice(page);
 });
 
 async function cut(job) {
@@ -35,7 +35,7 @@ test('a run that has lost volts since March is told, with what of it is the runâ
   await read(page, 'Output volts', 'T-A', '12.9');
   await read(page, 'Lamp volts', 'F8', '11.68');
   await side(page, 'Find');
-  await page.locator('.find[aria-busy="false"]').waitFor({ timeout: 90_000 });
+  await page.locator('.find[aria-busy="false"]').waitFor();
   const since = page.getByRole('region', { name: 'Since earlier visits' });
   await since.getByText('F8 has lost 0.40 V since 2026-03-02, -0.30 V of it on the run from T-A').waitFor();
   await page.getByText('Room for more lamps').tap();
@@ -49,7 +49,7 @@ test('a test by hand stands beside each cause, and what volts do not show beside
   for (const [place, value] of [['F1', '12.51'], ['F4', '12.23'], ['F5', '12.17'], ['F8', '12.08']]) await read(page, 'Lamp volts', place, value);
   await read(page, 'Output amps', 'T-A', '2.61');
   await side(page, 'Find');
-  await page.locator('.find[aria-busy="false"]').waitFor({ timeout: 90_000 });
+  await page.locator('.find[aria-busy="false"]').waitFor();
   const unseen = page.getByRole('region', { name: 'What no reading shows' });
   await unseen.getByText(/Wrong hours/).waitFor();
   await unseen.getByText(/shade the photocell/).waitFor();
@@ -57,7 +57,7 @@ test('a test by hand stands beside each cause, and what volts do not show beside
   await read(page, 'Lamp volts', 'F6', '11.2');
   await read(page, 'Lamp volts', 'F7', '11.15');
   await side(page, 'Find');
-  await page.locator('.find[aria-busy="false"]').waitFor({ timeout: 90_000 });
+  await page.locator('.find[aria-busy="false"]').waitFor();
   assert.deepEqual(page.complaints, []);
 });
 

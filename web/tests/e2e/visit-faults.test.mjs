@@ -4,7 +4,7 @@
 // which test does. Which fault shows how: common practice, no source.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { openPage, stage, stand } from './browser.mjs';
+import { keptOnDevice, openPage, stage, stand } from './browser.mjs';
 import { causeWords, faultTable } from './fault-table.mjs';
 import { phone, takeJob } from './visit.mjs';
 
@@ -13,7 +13,7 @@ const here = stand();
 test('each fault of the table is named among the first, or said to be beyond volts', async () => {
   const context = await here.browser.newContext(phone);
   const page = await openPage(context, here.site.address);
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await keptOnDevice(page);
   await context.setOffline(true);
   const missed = [];
   let count = 0;

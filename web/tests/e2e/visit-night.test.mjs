@@ -4,7 +4,7 @@
 // RMS network, copper at 20 C).
 import assert from 'node:assert/strict';
 import { beforeEach, test } from 'node:test';
-import { openPage, stage, stand } from './browser.mjs';
+import { keptOnDevice, openPage, stage, stand, until } from './browser.mjs';
 import { twoSplices } from './two-splices.mjs';
 import { begin, phone, side, takeJob } from './visit.mjs';
 
@@ -29,7 +29,7 @@ beforeEach(async () => {
   await context?.close();
   context = await here.browser.newContext(phone);
   page = await openPage(context, here.site.address);
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await keptOnDevice(page);
   await takeJob(page, garden());
   await context.setOffline(true);
 });
@@ -38,6 +38,7 @@ const pane = async (name) => {
   const tab = page.getByRole('region', { name: 'Panes', exact: true }).getByRole('button', { name, exact: true });
   await tab.waitFor();
   if ((await tab.getAttribute('aria-expanded')) === 'false') await tab.tap();
+  await tab.and(page.locator('[aria-expanded="true"]')).waitFor();
 };
 const properties = () => page.getByRole('region', { name: 'Properties', exact: true });
 
@@ -51,17 +52,7 @@ async function swap(id, item) {
   await select(id);
   await properties().getByRole('button', { name: /^Light / }).tap();
   await page.getByRole('dialog').getByRole('button', { name: item }).tap();
-}
-
-async function until(check) {
-  for (let left = 80; ; left -= 1) {
-    try {
-      return await check();
-    } catch (error) {
-      if (left === 0) throw error;
-      await page.waitForTimeout(50);
-    }
-  }
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
 }
 
 const near = (text, wanted, tolerance, what) => {
@@ -80,6 +71,7 @@ const lampIds = () => page.evaluate(() => [...document.querySelectorAll('[data-t
 async function closePane() {
   const open = page.getByRole('region', { name: 'Panes', exact: true }).locator('button[aria-expanded="true"]');
   if ((await open.count()) > 0) await open.tap();
+  await open.waitFor({ state: 'detached' });
 }
 
 async function place(x, y) {
@@ -93,7 +85,7 @@ async function place(x, y) {
 const total = async () => {
   await pane('Price');
   const strong = page.locator('.total strong');
-  await strong.waitFor({ timeout: 60_000 });
+  await strong.waitFor();
   return Math.round(Number(/([\d,.]+)/.exec(await strong.textContent())[1].replaceAll(',', '')) * 100);
 };
 

@@ -6,7 +6,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { beforeEach, test } from 'node:test';
-import { openPage, stage, stand } from './browser.mjs';
+import { drawn, keptOnDevice, openPage, stage, stand } from './browser.mjs';
 import { begin, phone, side, takeJob } from './visit.mjs';
 
 const examples = resolve(import.meta.dirname, '../../../examples');
@@ -20,7 +20,7 @@ beforeEach(async () => {
   await context?.close();
   context = await here.browser.newContext(phone);
   page = await openPage(context, here.site.address);
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await keptOnDevice(page);
   await takeJob(page, read('inherited/garden.json'));
   await context.setOffline(true);
 });
@@ -29,6 +29,8 @@ const key = (name) => page.getByRole('button', { name, exact: true });
 
 async function tapAt([x, y]) {
   const plan = page.locator('figure svg').first();
+  // What the tap before has brought may have moved the plan.
+  await drawn(page);
   await plan.scrollIntoViewIfNeeded();
   // A plan that has just come is measured before it is drawn to its room.
   await page.waitForFunction(() => Number(document.querySelector('figure svg')?.getAttribute('width')) > 100);
@@ -61,7 +63,7 @@ async function found() {
   await page.getByRole('button', { name: 'Which lamp hangs where?' }).tap();
   const result = page.getByRole('region', { name: 'The wiring found' });
   const refusal = page.getByRole('alert');
-  await result.or(refusal).first().waitFor({ timeout: 60_000 });
+  await result.or(refusal).first().waitFor();
   assert.deepEqual(await refusal.allTextContents(), []);
   const lines = await result.locator('.ranked > li').allTextContents();
   return new Map(lines.map((line) => [/\(([AB]\d)\)/.exec(line)[1], { run: /on run (R\d)/.exec(line)?.[1], line }]));

@@ -9,7 +9,12 @@ export async function takeJob(page, job) {
   await page.getByRole('application').waitFor();
 }
 
-export const side = (page, name) => page.getByRole('navigation', { name: 'Sides of the visit' }).getByRole('button', { name, exact: true }).tap();
+// What a tap does comes after it: nothing may be read before the page has followed.
+export async function side(page, name) {
+  const key = page.getByRole('navigation', { name: 'Sides of the visit' }).getByRole('button', { name, exact: true });
+  await key.tap();
+  await key.and(page.locator('[aria-current="true"]')).waitFor();
+}
 
 export async function begin(page, kind) {
   await stage(page, 'Visits');
@@ -22,11 +27,14 @@ export async function choose(page, kind, place) {
   if (!(await what.textContent()).includes(kind)) {
     await what.tap();
     await page.getByRole('group', { name: 'What to read' }).getByRole('button', { name: new RegExp(`^${kind}`) }).tap();
+    await what.filter({ hasText: kind }).waitFor();
   }
   const where = page.getByRole('button', { name: /^Where / });
   if ((await where.textContent()).replace('Where', '').trim() === place) return;
   if ((await where.getAttribute('aria-expanded')) === 'false') await where.tap();
-  await page.getByRole('region', { name: 'Places' }).getByRole('button', { name: new RegExp(`^${place}\\b`) }).tap();
+  const places = page.getByRole('region', { name: 'Places' });
+  await places.getByRole('button', { name: new RegExp(`^${place}\\b`) }).tap();
+  await places.waitFor({ state: 'detached' });
 }
 
 /** Types a number on the pad, digit by digit, and writes it down. */
@@ -47,6 +55,6 @@ export async function see(page, kind, place, state) {
 /** The ranked causes as text, once the engine has weighed all that was read. */
 export async function causes(page) {
   await side(page, 'Find');
-  await page.locator('.find[aria-busy="false"]').waitFor({ timeout: 90_000 });
+  await page.locator('.find[aria-busy="false"]').waitFor();
   return page.getByRole('region', { name: 'Likely causes' }).getByRole('listitem').allTextContents();
 }

@@ -8,7 +8,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { beforeEach, test } from 'node:test';
-import { openPage, stage, stand } from './browser.mjs';
+import { keptOnDevice, openPage, stage, stand } from './browser.mjs';
 import { eightLamps } from './eight-lamps.mjs';
 import { twoSplices } from './two-splices.mjs';
 import { begin, causes, choose, phone, read, see, side, takeJob } from './visit.mjs';
@@ -24,7 +24,7 @@ beforeEach(async () => {
   context = await here.browser.newContext(phone);
   page = await openPage(context, here.site.address);
   // Kept on the device by now: from here on nothing comes over the network.
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await keptOnDevice(page);
 });
 
 async function cut(job) {
@@ -216,7 +216,7 @@ test('what does not fit the plan is said, with what to check', async () => {
   // Volts that rise along the run under load: no fault of this plan does that.
   for (const [place, value] of [['F1', '10.2'], ['F3', '12.9'], ['F5', '10.8'], ['F7', '12.95'], ['F8', '10.1']]) await read(page, 'Lamp volts', place, value);
   await side(page, 'Find');
-  await page.locator('.find[aria-busy="false"]').waitFor({ timeout: 90_000 });
+  await page.locator('.find[aria-busy="false"]').waitFor();
   assert.match(await page.locator('.verdict').textContent(), /do not fit this plan/);
   assert.ok((await page.getByRole('region', { name: 'What to check' }).getByRole('listitem').count()) >= 3);
 });
