@@ -29,7 +29,8 @@ export function judgedContext(browser, [width, height], more = {}) {
  *  `more` is asked in each theme for what it finds amiss beyond that: a list, empty where all is well. */
 export async function judge(page, view, more = async () => []) {
   await page.waitForTimeout(200);
-  await page.evaluate(axe);
+  // The same document stays from view to view, and the tester with it.
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe);
   for (const theme of themes) {
     await choose(page, theme);
     if (pictures) await keep(page, view, theme);
