@@ -110,6 +110,12 @@ export class Autosave {
     this.changed('Saved once more');
   }
 
+  /** The page is left, or may end out of sight: what the desk lacks is noted at once, then sent like any other. */
+  leave(): void {
+    if (!this.#onDesk) this.#desk.note(this.#row());
+    void this.flush();
+  }
+
   /** Sends now what is unsent; resolves once that is done or has failed (see `state`). */
   async flush(): Promise<void> {
     clearTimeout(this.#sendTimer);
@@ -185,16 +191,21 @@ export class Autosave {
     clearTimeout(this.#deskTimer);
     this.#deskTimer = undefined;
     this.#keptAt = Date.now();
-    const { document, history } = this.#source;
-    const unsent = document === this.#sent ? null : { label: this.#label, since: this.since ?? '', tried: this.#tried };
+    const row = this.#row();
     try {
-      await this.#desk.put({ id: document.id, revision: this.revision, checksum: this.#checksum, document, history, unsent });
-      this.#onDesk = document === this.#source.document;
+      await this.#desk.put(row);
+      this.#onDesk = row.document === this.#source.document;
       if (this.state === 'failed') this.state = 'kept';
     } catch (error) {
       // With the workspace at hand the desk may fail; without both the page alone has the work.
       if (this.state === 'kept') this.#tell('failed', error);
     }
+  }
+
+  #row(): Omit<DeskRow, 'workspace'> {
+    const { document, history } = this.#source;
+    const unsent = document === this.#sent ? null : { label: this.#label, since: this.since ?? '', tried: this.#tried };
+    return { id: document.id, revision: this.revision, checksum: this.#checksum, document, history, unsent };
   }
 
   async #send(): Promise<void> {

@@ -81,6 +81,21 @@ describe('autosave', () => {
     expect(workspace.saves).toHaveLength(saves + 1);
   });
 
+  it('notes at once what the desk lacks as the page is left, and nothing where the desk has it', async () => {
+    autosave.stop();
+    autosave = new Autosave(workspace, desk, { revision: 1 }, source, { ...quick, desk: 10_000, quiet: 10_000, longest: 10_000 });
+    const note = vi.spyOn(desk, 'note');
+    autosave.leave();
+    expect(note).not.toHaveBeenCalled();
+    edit('first');
+    edit('last');
+    autosave.leave();
+    expect(note).toHaveBeenCalledTimes(1);
+    expect(note.mock.calls[0]?.[0]).toMatchObject({ id: 'g', document: { title: 'last' }, unsent: { label: 'Title last' } });
+    await becomes('saved');
+    expect(await stored()).toBe('last');
+  });
+
   it('puts a single change on the desk at once, and the last of a row a little later', async () => {
     autosave.stop();
     autosave = new Autosave(workspace, desk, { revision: 1 }, source, { ...quick, desk: 60, quiet: 10_000, longest: 10_000 });
