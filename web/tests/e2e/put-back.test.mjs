@@ -4,14 +4,15 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { judge, judgedContext } from './axe.mjs';
-import { loadedAgain, openPage, rename, stage, title } from './browser.mjs';
+import { loadedAgain, openPage, rename, stage, title, until } from './browser.mjs';
 import { servedStand } from './server.mjs';
 
 const here = servedStand();
 const { server } = here;
 
 const stored = (page) => page.evaluate(async () => (await (await fetch('/api/jobs/ostrey-garden')).json()).document.title);
-const isStored = (page, name) => page.waitForFunction(async (wanted) => (await (await fetch('/api/jobs/ostrey-garden')).json()).document.title === wanted, name);
+// waitForFunction takes the promise of an answer for the answer.
+const isStored = (page, name) => until(async () => assert.equal(await stored(page), name));
 
 async function saveAs(page, name) {
   await rename(page, name);
